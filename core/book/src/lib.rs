@@ -1,0 +1,21 @@
+//! What the crew did: facts and sheets, the signed log, the store, views and exports.
+//!
+//! No network and no HTML. The clock and randomness are passed in ([`Env`]), so that a whole crew
+//! runs deterministically in one process.
+
+pub mod book;
+pub mod env;
+pub mod fact;
+pub mod ids;
+pub mod keys;
+pub mod log;
+pub mod sheet;
+pub mod view;
+
+mod error;
+mod store;
+
+pub use book::Book;
+pub use env::Env;
+pub use error::{BookError, Result};
+pub use store::STORE_FORMAT;

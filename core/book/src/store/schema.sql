@@ -1,0 +1,83 @@
+-- The store of one book. The log is the truth: everything below it can be made anew from it.
+-- `PRAGMA user_version` holds the format's number; see STORE_FORMAT.
+
+-- What belongs to this device alone: which crew, clock anchor, what it has told the crew it saw.
+CREATE TABLE local (
+  key   TEXT PRIMARY KEY,
+  value BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE stream (
+  id  INTEGER PRIMARY KEY,
+  key BLOB NOT NULL UNIQUE
+) STRICT;
+
+-- The signed log. `linked` is 1 when every entry before it in its stream is here too.
+CREATE TABLE entry (
+  id      INTEGER PRIMARY KEY,
+  hash    BLOB NOT NULL UNIQUE,
+  stream  INTEGER NOT NULL REFERENCES stream,
+  seq     INTEGER NOT NULL,
+  prev    BLOB NOT NULL,
+  lamport INTEGER NOT NULL,
+  linked  INTEGER NOT NULL,
+  wire    BLOB NOT NULL
+) STRICT;
+CREATE INDEX entry_by_stream ON entry (stream, seq);
+
+-- The ends of the linked branches: how far this book has come.
+CREATE TABLE tip (
+  hash   BLOB PRIMARY KEY,
+  stream INTEGER NOT NULL REFERENCES stream,
+  seq    INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- Which facts are about what. `kind` is the subject's, see subject_key.
+CREATE TABLE fact (
+  kind    INTEGER NOT NULL,
+  subject BLOB NOT NULL,
+  entry   INTEGER NOT NULL REFERENCES entry,
+  place   INTEGER NOT NULL,
+  PRIMARY KEY (kind, subject, entry, place)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX fact_by_entry ON fact (entry);
+
+-- The sheets' present state, and which entries edited them.
+-- A plan has the UUID of its visit, so the kind is part of the name.
+CREATE TABLE sheet (
+  id    BLOB NOT NULL,
+  kind  INTEGER NOT NULL,
+  doc   BLOB NOT NULL,
+  heads BLOB NOT NULL,
+  PRIMARY KEY (id, kind)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE edit (
+  sheet BLOB NOT NULL,
+  kind  INTEGER NOT NULL,
+  entry INTEGER NOT NULL REFERENCES entry,
+  place INTEGER NOT NULL,
+  PRIMARY KEY (sheet, kind, entry, place)
+) STRICT, WITHOUT ROWID;
+
+-- Views: pure functions of the log, one row a subject. `yard` and `at_ms` are for finding rows.
+CREATE TABLE view (
+  kind    INTEGER NOT NULL,
+  subject BLOB NOT NULL,
+  yard    BLOB,
+  at_ms   INTEGER,
+  body    BLOB NOT NULL,
+  PRIMARY KEY (kind, subject)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX view_by_yard ON view (yard, kind) WHERE yard IS NOT NULL;
+
+-- What depends on arrival: never compared between phones, never part of a view.
+CREATE TABLE arrival (
+  entry       INTEGER PRIMARY KEY REFERENCES entry,
+  received_ms INTEGER NOT NULL,
+  source      BLOB
+) STRICT;
+CREATE TABLE peer (
+  stream  BLOB PRIMARY KEY,
+  heads   BLOB NOT NULL,
+  told_ms INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;

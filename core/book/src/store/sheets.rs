@@ -1,0 +1,69 @@
+//! The present state of sheets.
+
+use rusqlite::OptionalExtension as _;
+
+use super::Store;
+use crate::ids::SheetId;
+use crate::sheet::SheetKind;
+use crate::{BookError, Result};
+
+pub(super) fn kind_number(kind: SheetKind) -> i64 {
+    match kind {
+        SheetKind::Yard => 0,
+        SheetKind::Label => 1,
+        SheetKind::Plan => 2,
+    }
+}
+
+pub(super) fn kind_of(number: i64) -> Result<SheetKind> {
+    match number {
+        0 => Ok(SheetKind::Yard),
+        1 => Ok(SheetKind::Label),
+        2 => Ok(SheetKind::Plan),
+        _ => Err(BookError::Damaged(format!("unknown sheet kind {number}"))),
+    }
+}
+
+impl Store {
+    /// A sheet's saved document.
+    pub(crate) fn sheet(&self, id: SheetId, kind: SheetKind) -> Result<Option<Vec<u8>>> {
+        let mut find =
+            self.conn.prepare_cached("SELECT doc FROM sheet WHERE id = ?1 AND kind = ?2")?;
+        Ok(find.query_row((id.0.as_bytes(), kind_number(kind)), |r| r.get(0)).optional()?)
+    }
+
+    /// Stores a sheet's document.
+    pub(crate) fn set_sheet(
+        &self,
+        id: SheetId,
+        kind: SheetKind,
+        doc: &[u8],
+        heads: &[u8],
+    ) -> Result<()> {
+        let mut set = self.conn.prepare_cached(
+            "INSERT OR REPLACE INTO sheet (id, kind, doc, heads) VALUES (?1, ?2, ?3, ?4)",
+        )?;
+        set.execute((id.0.as_bytes(), kind_number(kind), doc, heads))?;
+        Ok(())
+    }
+
+    /// All sheets of one kind, in the order they were made.
+    pub(crate) fn sheets_of(&self, kind: SheetKind) -> Result<Vec<SheetId>> {
+        let mut find = self.conn.prepare_cached("SELECT id FROM sheet WHERE kind = ?1 ORDER BY id")?;
+        let rows = find.query_map([kind_number(kind)], |r| r.get::<_, Vec<u8>>(0))?;
+        rows.map(|row| SheetId::from_slice(&row?)).collect()
+    }
+
+    /// Every sheet with the heads of its document: what is compared between phones.
+    pub(crate) fn sheet_heads(&self) -> Result<Vec<(SheetId, SheetKind, Vec<u8>)>> {
+        let mut find = self.conn.prepare_cached("SELECT id, kind, heads FROM sheet ORDER BY id, kind")?;
+        let rows = find.query_map([], |r| {
+            Ok((r.get::<_, Vec<u8>>(0)?, r.get::<_, i64>(1)?, r.get(2)?))
+        })?;
+        rows.map(|row| {
+            let (id, kind, heads) = row?;
+            Ok((SheetId::from_slice(&id)?, kind_of(kind)?, heads))
+        })
+        .collect()
+    }
+}

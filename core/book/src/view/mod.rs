@@ -1,0 +1,15 @@
+//! Views: what all facts and sheets add up to. Pure functions of the set of entries, ordered by
+//! Lamport number and then hash, so that equal sets give equal views on every phone.
+//!
+//! Each row belongs to a subject and is computed anew, whole, whenever an entry touches it.
+
+pub mod device;
+pub mod keep_off;
+pub mod roster;
+pub mod sheets;
+pub mod twice;
+pub mod visit;
+
+mod refresh;
+
+pub(crate) use refresh::{StoreChains, Touched, View, read_row, refresh, refresh_all};
