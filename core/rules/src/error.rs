@@ -1,0 +1,480 @@
+//! The one error of this crate. Each message says what the person can do about it.
+//!
+//! A finding is no error: a limit that is hit, or one that nobody knows, is a
+//! [`crate::Finding`]. Here is only what cannot be worked out at all.
+
+use thiserror::Error;
+
+use crate::quantity::Dimension;
+
+/// What went wrong, and what the person can do about it.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[non_exhaustive]
+pub enum RuleError {
+    /// Another error, with the name of the field in which it stands.
+    #[error("{field}: {error}")]
+    In {
+        /// The field's name as the person knows it.
+        field: String,
+        /// What is wrong there.
+        error: Box<RuleError>,
+    },
+
+    /// Nothing was typed.
+    #[error("nothing is written here; write a number and its unit, such as 2.5 lb/1000 ft2")]
+    Empty,
+    /// The text is far longer than any amount.
+    #[error("that is too long for an amount; write a number and its unit, such as 24 h")]
+    TooLong,
+    /// A control character hides in the text.
+    #[error("the text holds a character that cannot be seen; type the amount again")]
+    ControlCharacter,
+    /// A comma in a number: it could be a decimal point or a thousands mark.
+    #[error("`{text}` has a comma, which can be read in two ways; write 2.5 or 12345 instead")]
+    Comma {
+        /// What was typed.
+        text: String,
+    },
+    /// The text does not begin with a plain number.
+    #[error("`{text}` does not begin with a plain number; write it like 2.5 lb/1000 ft2")]
+    NotANumber {
+        /// What was typed.
+        text: String,
+    },
+    /// More digits than any tape, scale or label gives.
+    #[error("`{text}` has more than 12 digits; round it")]
+    TooManyDigits {
+        /// What was typed.
+        text: String,
+    },
+    /// A number stands without its unit.
+    #[error("`{text}` has no unit; write it behind the number, such as {text} ft or {text} %")]
+    NoUnit {
+        /// What was typed.
+        text: String,
+    },
+    /// A unit that is not in the table.
+    #[error(
+        "`{unit}` is not a unit known here; write one such as ft, lb/1000 ft2, fl oz, gal, mph, h"
+    )]
+    UnknownUnit {
+        /// The unit as typed.
+        unit: String,
+    },
+    /// The US survey acre (UCUM `[acr_us]`), which differs from the acre of lawn work.
+    #[error("[acr_us] is the survey acre; write acre, which is 43,560 square feet")]
+    SurveyAcre,
+    /// An amount below zero where there can be none.
+    #[error("`{text}` is below zero, and {dimension} cannot be; check the sign")]
+    Negative {
+        /// What was typed.
+        text: String,
+        /// What kind of amount it is.
+        dimension: Dimension,
+    },
+    /// A stored amount is not in the one form in which amounts are stored.
+    #[error(
+        "`{text}` is not an amount in stored form; the record was made or changed by another program"
+    )]
+    NotCanonical {
+        /// The stored text.
+        text: String,
+    },
+    /// An amount of one kind stands where another is needed.
+    #[error("{given} is {is}, where {needed} is needed{}", ounce_hint(*.is, *.needed))]
+    WrongKind {
+        /// The amount as typed.
+        given: String,
+        /// Its kind.
+        is: Dimension,
+        /// The kind that is needed.
+        needed: Dimension,
+    },
+    /// An amount outside what can be worked with.
+    #[error("{given} is out of range; check the number and its unit")]
+    OutOfRange {
+        /// The amount as given.
+        given: String,
+    },
+
+    /// A length or the like that must be more than zero.
+    #[error("{field} is {given}; it must be more than zero, measure it again")]
+    NotPositive {
+        /// The field's name.
+        field: &'static str,
+        /// The amount as typed.
+        given: String,
+    },
+    /// Larger than any lawn.
+    #[error(
+        "{field} is {given}, over the limit of {limit} for a lawn; check the number and its unit"
+    )]
+    OverLimit {
+        /// The field's name.
+        field: &'static str,
+        /// The amount as given.
+        given: String,
+        /// The limit.
+        limit: &'static str,
+    },
+    /// Three sides that do not meet.
+    #[error(
+        "sides of {a}, {b} and {c} do not make a triangle: the longest must be shorter than the \
+         other two together; measure them again"
+    )]
+    ImpossibleTriangle {
+        /// First side.
+        a: String,
+        /// Second side.
+        b: String,
+        /// Third side.
+        c: String,
+    },
+    /// Too few offsets for the rule.
+    #[error("{count} offsets are too few; measure at least {needed}, evenly spaced")]
+    TooFewOffsets {
+        /// How many there are.
+        count: usize,
+        /// How many are needed.
+        needed: usize,
+    },
+    /// Simpson's rule needs an odd number of offsets.
+    #[error(
+        "Simpson's rule needs an odd number of offsets, and there are {count}; add or leave out \
+         one, or use the trapezoid rule"
+    )]
+    SimpsonNeedsOdd {
+        /// How many there are.
+        count: usize,
+    },
+    /// A taped corner is measured from a corner that does not come before it.
+    #[error(
+        "corner {corner} must be taped from two different corners before it; choose two of the \
+         first {known}"
+    )]
+    CornerFrom {
+        /// Number of the corner, the first being 1.
+        corner: usize,
+        /// How many corners are known before it.
+        known: usize,
+    },
+    /// The two tapes to a corner do not meet, or only on the line.
+    #[error(
+        "the tapes to corner {corner} do not meet off the line between its two corners; measure \
+         them again"
+    )]
+    TapesDoNotMeet {
+        /// Number of the corner, the first being 1.
+        corner: usize,
+    },
+    /// Too few corners or fixes for an area.
+    #[error("{count} corners do not enclose an area; at least 3 different ones are needed")]
+    TooFewCorners {
+        /// How many there are.
+        count: usize,
+    },
+    /// Too many parts to check.
+    #[error("{field} has {count} parts, more than the {limit} allowed; leave out those not needed")]
+    TooMany {
+        /// The field's name.
+        field: &'static str,
+        /// How many there are.
+        count: usize,
+        /// The limit.
+        limit: usize,
+    },
+    /// Two sides of an outline cross.
+    #[error(
+        "the side after corner {first} crosses the side after corner {second}; put the corners in \
+         the order in which they lie, or walk the edge again"
+    )]
+    SidesCross {
+        /// The corner where the first side starts, the first being 1.
+        first: usize,
+        /// The corner where the second side starts.
+        second: usize,
+    },
+    /// A position that is not on the earth.
+    #[error(
+        "fix {fix} lies at latitude {lat}, longitude {lon}, which is no place on earth; leave it out"
+    )]
+    NoSuchPlace {
+        /// Number of the fix, the first being 1.
+        fix: usize,
+        /// Latitude in degrees.
+        lat: String,
+        /// Longitude in degrees.
+        lon: String,
+    },
+    /// A walk that crosses the 180th meridian.
+    #[error("the walk crosses the date line; measure such a lawn by tape")]
+    AcrossDateLine,
+    /// A walk near a pole.
+    #[error("the walk lies beyond 85 degrees of latitude; measure such a lawn by tape")]
+    NearPole,
+    /// What is left out is as large as the lawn or larger.
+    #[error(
+        "what is left out ({left_out}) is not smaller than the lawn ({lawn}); check the measures \
+         of both"
+    )]
+    LeftOutTooLarge {
+        /// Area left out.
+        left_out: String,
+        /// Area of the lawn's outer shape.
+        lawn: String,
+    },
+
+    /// A GPX file beyond the size limit.
+    #[error("the file is larger than {limit}; save the walk round this lawn as a file of its own")]
+    GpxTooLarge {
+        /// The limit.
+        limit: &'static str,
+    },
+    /// Not text at all, or not in UTF-8.
+    #[error("this is not a GPX file in UTF-8; export the walk again as GPX")]
+    GpxNotText,
+    /// A GPX file that declares a document type or entities, which GPX never needs.
+    #[error(
+        "the file declares XML entities, which a GPX file has no use for; export the walk again"
+    )]
+    GpxDeclares,
+    /// Damaged or cut short.
+    #[error("the GPX file is damaged or cut short ({detail}); export the walk again")]
+    GpxDamaged {
+        /// What the reader met.
+        detail: String,
+    },
+    /// A point without latitude or longitude.
+    #[error("a point in the GPX file has no {what}; export the walk again")]
+    GpxNoPosition {
+        /// "latitude" or "longitude".
+        what: &'static str,
+    },
+    /// A point that is not on the earth.
+    #[error(
+        "a point in the GPX file has {what} {value}, which is no place on earth; export it again"
+    )]
+    GpxOffEarth {
+        /// "latitude" or "longitude".
+        what: String,
+        /// The value in degrees.
+        value: String,
+    },
+    /// No track or route point in the file.
+    #[error(
+        "the GPX file holds no track or route points; record the walk as a track and export it"
+    )]
+    GpxNoPoints,
+    /// Several tracks in one file.
+    #[error(
+        "the GPX file holds {count} {kind}s; save the walk round this lawn as a file of its own"
+    )]
+    GpxSeveral {
+        /// How many there are.
+        count: usize,
+        /// "track" or "route".
+        kind: &'static str,
+    },
+    /// No fix of a file is good enough.
+    #[error("only {kept} of {read} fixes are good enough to use; walk the edge again in the open")]
+    GpxTooFewGood {
+        /// How many are left.
+        kept: usize,
+        /// How many the file holds.
+        read: usize,
+    },
+
+    /// No section to treat.
+    #[error("no section is chosen; choose at least one to plan for")]
+    NoSections,
+    /// Two sections of one name.
+    #[error("two sections are called `{name}`; give each its own name")]
+    SameName {
+        /// The name.
+        name: String,
+    },
+    /// The label sheet contradicts itself.
+    #[error(
+        "{field}: the label sheet has {least} as least and {most} as most; read the label again"
+    )]
+    LeastAboveMost {
+        /// The field's name.
+        field: &'static str,
+        /// The least.
+        least: String,
+        /// The most.
+        most: String,
+    },
+    /// A vessel or tank too small for the job, or the other way round.
+    #[error(
+        "{field}: {given} would need {count} loads, more than {limit}; check the size and its unit"
+    )]
+    TooManyLoads {
+        /// The field's name.
+        field: &'static str,
+        /// The capacity as typed.
+        given: String,
+        /// How many loads it would need.
+        count: String,
+        /// The limit.
+        limit: u32,
+    },
+    /// The product's volume does not fit beside the carrier's.
+    #[error(
+        "one load's product ({product}) is as much as the tank holds ({capacity}); check the rate \
+         and the carrier"
+    )]
+    ProductFillsTank {
+        /// Product in one load.
+        product: String,
+        /// The tank.
+        capacity: String,
+    },
+    /// The vessel's smallest step is more than is needed in all.
+    #[error(
+        "the smallest step of {vessel} ({step}) is more than the {needed} needed; use a finer \
+         measure"
+    )]
+    VesselTooCoarse {
+        /// The vessel's name.
+        vessel: String,
+        /// Its smallest step.
+        step: String,
+        /// What is needed.
+        needed: String,
+    },
+    /// A number that only makes sense within bounds.
+    #[error("{field} is {given}; it must be {allowed}")]
+    NotAllowed {
+        /// The field's name.
+        field: &'static str,
+        /// What was given.
+        given: String,
+        /// What is allowed.
+        allowed: &'static str,
+    },
+
+    /// A station report longer than any real one.
+    #[error("this is too long for a METAR; give one report, from the station's letters to its end")]
+    MetarTooLong,
+    /// A station report that cannot be read.
+    #[error("the METAR cannot be read at `{group}`; copy it again, or enter a reading by hand")]
+    MetarDamaged {
+        /// The group at which reading stopped.
+        group: String,
+    },
+    /// A station report without a group that every report has.
+    #[error("the METAR has no {group} group; copy the whole report again")]
+    MetarLacks {
+        /// The group's name.
+        group: &'static str,
+    },
+    /// A report's day and time that cannot lie in the past year.
+    #[error(
+        "no day {day} with {hour:02}:{minute:02} UTC lies in the past year; copy the METAR again"
+    )]
+    MetarTime {
+        /// Day of the month as reported.
+        day: u8,
+        /// Hour as reported.
+        hour: u8,
+        /// Minute as reported.
+        minute: u8,
+    },
+    /// A forecast file beyond the size limit.
+    #[error("the forecast file is larger than {limit}; save the gridpoint forecast of one place")]
+    ForecastTooLarge {
+        /// The limit.
+        limit: &'static str,
+    },
+    /// A forecast file that is no gridpoint forecast, or is cut short.
+    #[error(
+        "this is not a whole gridpoint forecast in JSON (line {line}, column {column}); download \
+         it again"
+    )]
+    ForecastDamaged {
+        /// Line at which reading stopped.
+        line: usize,
+        /// Column at which reading stopped.
+        column: usize,
+    },
+    /// A forecast without the time at which it was made.
+    #[error("the forecast's updateTime is `{text}`, which is no time; download the forecast again")]
+    ForecastTime {
+        /// The text that stands there.
+        text: String,
+    },
+    /// A forecast layer in a unit that is not the expected one.
+    #[error(
+        "the forecast's layer {layer} is in `{unit}`, not in {wanted}; download the gridpoint \
+         forecast in its original units"
+    )]
+    ForecastUnit {
+        /// The layer's name.
+        layer: &'static str,
+        /// The unit as given.
+        unit: String,
+        /// The unit that is expected.
+        wanted: &'static str,
+    },
+    /// A forecast layer with a time that cannot be read.
+    #[error(
+        "the forecast's layer {layer} has the time `{text}`, which cannot be read; download it again"
+    )]
+    ForecastInterval {
+        /// The layer's name.
+        layer: &'static str,
+        /// The time as given.
+        text: String,
+    },
+    /// A forecast layer with a value that cannot be.
+    #[error(
+        "the forecast's layer {layer} has the value {value}, which cannot be; download it again"
+    )]
+    ForecastValue {
+        /// The layer's name.
+        layer: &'static str,
+        /// The value as given.
+        value: String,
+    },
+
+    /// Percent control that the counts do not define.
+    #[error("control cannot be worked out: {missing} is 0, so there is nothing to compare with")]
+    ControlUndefined {
+        /// The count that is zero.
+        missing: &'static str,
+    },
+}
+
+/// The result of a rule.
+pub(crate) type Result<T> = std::result::Result<T, RuleError>;
+
+impl RuleError {
+    /// This error, with the name of the field in which it stands.
+    ///
+    /// ```
+    /// use sward_rules::Entered;
+    /// let error = Entered::parse("2,5 lb").unwrap_err().of("rate");
+    /// assert!(error.to_string().starts_with("rate: `2,5 lb` has a comma"));
+    /// ```
+    #[must_use]
+    pub fn of(self, field: impl Into<String>) -> Self {
+        Self::In {
+            field: field.into(),
+            error: Box::new(self),
+        }
+    }
+}
+
+fn ounce_hint(is: Dimension, needed: Dimension) -> &'static str {
+    use Dimension::{Mass, MassPerArea, Volume, VolumePerArea};
+    match (is, needed) {
+        (Mass, Volume) | (MassPerArea, VolumePerArea) => {
+            "; an ounce of weight is not a fluid ounce: write fl oz if that is meant"
+        }
+        (Volume, Mass) | (VolumePerArea, MassPerArea) => {
+            "; a fluid ounce is not an ounce of weight: write oz if that is meant"
+        }
+        _ => "; check the number and its unit",
+    }
+}

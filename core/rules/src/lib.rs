@@ -1,0 +1,22 @@
+//! What the trade knows: areas, doses, weather, keep-off times, counts.
+//!
+//! Pure functions only: no clock, no files, no randomness. Every answer carries its [`Working`];
+//! every [`Finding`] is one of four words, and what is not known is never [`Verdict::Clear`].
+
+pub mod finding;
+pub mod keep_off;
+pub mod label;
+pub mod look;
+pub mod measure;
+pub mod plan;
+pub mod quantity;
+pub mod sky;
+pub mod walk_round;
+pub mod working;
+
+mod error;
+
+pub use error::RuleError;
+pub use finding::{Finding, Verdict};
+pub use quantity::Entered;
+pub use working::{Answer, Working};

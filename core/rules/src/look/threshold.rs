@@ -1,0 +1,236 @@
+//! Thresholds with their sources, and the decision whether a lawn needs treating at all.
+//!
+//! A threshold is advice and differs by source, region and life stage; none stands here without
+//! saying whose it is. Counting is in [`super::density`].
+
+use minicbor::{Decode, Encode};
+use serde::{Deserialize, Serialize};
+
+use super::density::Density;
+
+/// Part of every decision: nobody is left alone with a doubtful count.
+pub const ASK_EXTENSION: &str = "Not sure? Ask your extension office.";
+
+const UMASS: &str = "University of Massachusetts Extension";
+const UC_IPM: &str = "University of California, IPM";
+
+/// A pest that thresholds are published for, or that people ask about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Encode, Decode, Serialize, Deserialize)]
+#[cbor(index_only)]
+#[serde(rename_all = "snake_case")]
+pub enum Pest {
+    /// Grub of a scarab beetle whose kind was not told apart.
+    #[n(0)]
+    WhiteGrub,
+    /// Japanese beetle.
+    #[n(1)]
+    JapaneseBeetle,
+    /// Oriental beetle.
+    #[n(2)]
+    OrientalBeetle,
+    /// Masked chafer.
+    #[n(3)]
+    MaskedChafer,
+    /// European chafer.
+    #[n(4)]
+    EuropeanChafer,
+    /// Asiatic garden beetle.
+    #[n(5)]
+    AsiaticGardenBeetle,
+    /// May or June beetle.
+    #[n(6)]
+    MayBeetle,
+    /// Chinch bug.
+    #[n(7)]
+    ChinchBug,
+    /// Sod webworm.
+    #[n(8)]
+    SodWebworm,
+    /// Cutworm.
+    #[n(9)]
+    Cutworm,
+}
+
+/// From how many per square foot damage is likely, by one source.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Threshold {
+    /// The pest.
+    pub pest: Pest,
+    /// Below this, damage is not likely; per square foot.
+    pub least_per_ft2: f64,
+    /// From this on, damage is likely; per square foot. Equal to the least where the source gives
+    /// one number.
+    pub most_per_ft2: f64,
+    /// The life stage that is counted.
+    pub life_stage: &'static str,
+    /// Where the source speaks for.
+    pub region: &'static str,
+    /// Who published it.
+    pub source: &'static str,
+}
+
+const fn larvae(pest: Pest, least_per_ft2: f64, most_per_ft2: f64) -> Threshold {
+    Threshold {
+        pest,
+        least_per_ft2,
+        most_per_ft2,
+        life_stage: "larvae",
+        region: "Massachusetts",
+        source: UMASS,
+    }
+}
+
+const CALIFORNIA: Threshold = Threshold {
+    pest: Pest::ChinchBug,
+    least_per_ft2: 15.0,
+    most_per_ft2: 15.0,
+    life_stage: "bugs of any stage",
+    region: "California",
+    source: UC_IPM,
+};
+
+static THRESHOLDS: [Threshold; 9] = [
+    larvae(Pest::JapaneseBeetle, 8.0, 15.0),
+    larvae(Pest::OrientalBeetle, 8.0, 15.0),
+    larvae(Pest::MaskedChafer, 6.0, 15.0),
+    larvae(Pest::EuropeanChafer, 3.0, 8.0),
+    larvae(Pest::AsiaticGardenBeetle, 12.0, 20.0),
+    larvae(Pest::MayBeetle, 2.0, 4.0),
+    Threshold {
+        life_stage: "nymphs",
+        ..larvae(Pest::ChinchBug, 30.0, 50.0)
+    },
+    CALIFORNIA,
+    Threshold {
+        pest: Pest::WhiteGrub,
+        least_per_ft2: 6.0,
+        most_per_ft2: 6.0,
+        life_stage: "larvae",
+        ..CALIFORNIA
+    },
+];
+
+/// Every threshold known here. Sources differ; for sod webworm and cutworm there is no good
+/// estimate (University of Massachusetts Extension), so there is none here.
+pub fn thresholds() -> &'static [Threshold] {
+    &THRESHOLDS
+}
+
+/// The thresholds for one pest, each with its source; empty where none is known.
+pub fn threshold_for(pest: Pest) -> Vec<&'static Threshold> {
+    THRESHOLDS.iter().filter(|t| t.pest == pest).collect()
+}
+
+/// What a count says about treating. A person decides.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Encode, Decode, Serialize, Deserialize)]
+#[cbor(index_only)]
+#[serde(rename_all = "snake_case")]
+pub enum Decision {
+    /// Surely below the threshold: leave it untreated, which is a full result.
+    #[n(0)]
+    Leave,
+    /// Between, or too few samples to tell: look again.
+    #[n(1)]
+    Watch,
+    /// Above the threshold: damage is likely, treating may be worth it.
+    #[n(2)]
+    TreatingMayPay,
+    /// Nothing was counted, or no threshold is known.
+    #[n(3)]
+    Unknown,
+}
+
+/// A decision with what it rests on.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Decided {
+    /// What the count says.
+    pub decision: Decision,
+    /// One sentence why.
+    pub reason: String,
+    /// The threshold it was held against.
+    pub threshold: Option<Threshold>,
+    /// What to keep in mind; always has [`ASK_EXTENSION`].
+    pub notes: Vec<String>,
+}
+
+/// Holds a density against a threshold.
+///
+/// The mean and the interval must agree: above means a mean from the most on with the interval
+/// from the least on; below means a mean under the least with the interval up to the most. All
+/// else is [`Decision::Watch`]. That rule is common practice, no source.
+pub fn decide(density: Option<&Density>, threshold: Option<&Threshold>) -> Decided {
+    let mut notes = vec![ASK_EXTENSION.to_owned()];
+    let (decision, reason) = match (density, threshold) {
+        (None, _) => (Decision::Unknown, "no sample was taken".to_owned()),
+        (Some(d), _) if !is_sound(d) => (
+            Decision::Unknown,
+            "the counts give no density; count again".to_owned(),
+        ),
+        (Some(_), None) => (
+            Decision::Unknown,
+            "no threshold is known for this pest".to_owned(),
+        ),
+        (Some(d), Some(t)) => {
+            notes.extend(cautions(d, t));
+            held_against(d, t)
+        }
+    };
+    Decided {
+        decision,
+        reason,
+        threshold: threshold.copied(),
+        notes,
+    }
+}
+
+fn held_against(d: &Density, t: &Threshold) -> (Decision, String) {
+    let limits = if t.least_per_ft2 < t.most_per_ft2 {
+        format!("{} to {} per ft²", t.least_per_ft2, t.most_per_ft2)
+    } else {
+        format!("{} per ft²", t.least_per_ft2)
+    };
+    let found = format!(
+        "{:.1} per ft² ({:.1} to {:.1})",
+        d.mean_per_ft2, d.lower_per_ft2, d.upper_per_ft2
+    );
+    if d.mean_per_ft2 >= t.most_per_ft2 && d.lower_per_ft2 >= t.least_per_ft2 {
+        (
+            Decision::TreatingMayPay,
+            format!("{found} is above the threshold of {limits}"),
+        )
+    } else if d.mean_per_ft2 < t.least_per_ft2 && d.upper_per_ft2 <= t.most_per_ft2 {
+        (
+            Decision::Leave,
+            format!("{found} is below the threshold of {limits}"),
+        )
+    } else {
+        let reason = format!(
+            "{found} is neither surely above nor surely below the threshold of {limits}; take \
+             more samples, or look again in a week or two"
+        );
+        (Decision::Watch, reason)
+    }
+}
+
+fn cautions(d: &Density, t: &Threshold) -> Vec<String> {
+    let mut notes = vec![format!(
+        "Threshold for {} in {}: {}.",
+        t.life_stage, t.region, t.source
+    )];
+    if d.samples == 1 {
+        notes.push("One sample only: take more, spread over the lawn.".to_owned());
+    }
+    let sources = threshold_for(t.pest);
+    if sources.len() > 1 {
+        notes.push("Sources differ for this pest; choose the one for your region.".to_owned());
+    }
+    notes
+}
+
+fn is_sound(d: &Density) -> bool {
+    [d.mean_per_ft2, d.lower_per_ft2, d.upper_per_ft2]
+        .iter()
+        .all(|v| v.is_finite() && *v >= 0.0)
+        && d.lower_per_ft2 <= d.mean_per_ft2
+        && d.mean_per_ft2 <= d.upper_per_ft2
+}

@@ -1,0 +1,90 @@
+//! What must hold for any plan: monotone doses, loads that sum, never above the label's most.
+
+use proptest::prelude::*;
+
+use super::*;
+use crate::quantity::to_f64;
+
+/// A number from 1 to 9999 with up to three digits behind its point.
+fn number() -> impl Strategy<Value = Decimal> {
+    (1_i64..10_000, 0_u32..4).prop_map(|(mantissa, scale)| Decimal::new(mantissa, scale))
+}
+
+fn entered(amount: Decimal, unit: &str) -> Entered {
+    e(&format!("{amount} {unit}"))
+}
+
+proptest! {
+    #[test]
+    fn the_dose_grows_with_the_area(a in number(), more in number(), rate in number()) {
+        let exact = |area: Decimal| {
+            let area_m2 = area * Decimal::new(9_290_304, 8);
+            entered(rate, "lb/1000 ft2").over_area(area_m2, e("1 oz").unit()).unwrap()
+        };
+        prop_assert!(exact(a + more) > exact(a));
+    }
+
+    #[test]
+    fn dry_loads_sum_to_the_total_and_stay_below_the_most(
+        areas in prop::collection::vec(number(), 1..5),
+        rate in number(), step in number(), hopper in number(), range in any::<bool>(),
+    ) {
+        let sections: Vec<Section> = (1..)
+            .zip(&areas)
+            .map(|(n, a)| section(&format!("section {n}"), &format!("{} ft2", a * Decimal::from(50)), "0 ft2"))
+            .collect();
+        let most = format!("{} lb/1000 ft2", rate * Decimal::new(if range { 11 } else { 10 }, 1));
+        let least = range.then(|| format!("{rate} lb/1000 ft2"));
+        let label = label(Method::Granule, least.as_deref(), Some(&most));
+        let vessel = scale(&format!("{step} oz"));
+        let mut input = dry(&sections, &label, &vessel);
+        input.rate = entered(rate, "lb/1000 ft2");
+        input.capacity = entered(hopper, "lb");
+        let plan = plan(&input);
+        // Too coarse a step or too many loads are errors of their own.
+        prop_assume!(plan.is_ok());
+        let plan = plan.unwrap();
+        let total = plan.product.value.measured_out;
+        let loads: Decimal = plan.loads.value.iter().map(|l| l.product.amount()).sum();
+        prop_assert_eq!(loads, total.amount());
+        let passes: Decimal = plan.passes.value.product.iter().map(Entered::amount).sum();
+        prop_assert_eq!(passes, total.amount());
+        for (section, area) in plan.sections.iter().zip(&areas) {
+            let measured = section.measured_out.as_ref().unwrap().measured_out;
+            let steps = measured.amount() / step;
+            prop_assert_eq!(steps, steps.floor());
+            let most_oz = to_f64(e(&most).amount()) * 16.0 * to_f64(*area) * 50.0 / 1000.0;
+            prop_assert!(to_f64(measured.amount()) <= most_oz * (1.0 + 1e-12));
+        }
+    }
+
+    #[test]
+    fn mixed_loads_sum_to_the_total_and_stay_below_the_most(
+        area in number(), rate in number(), carrier in number(), tank in number(), step in number(),
+    ) {
+        let sections = [section("a", &format!("{} ft2", area * Decimal::from(50)), "0 ft2")];
+        let rate = entered(rate, "mL/1000 ft2");
+        let label = label(Method::Drench, None, Some(&rate.to_string()));
+        let vessel = scale(&format!("{} mL", step / Decimal::ONE_THOUSAND));
+        let mut input = dry(&sections, &label, &vessel);
+        input.rate = rate;
+        input.carrier = Some(entered(carrier, "L/1000 ft2"));
+        input.capacity = entered(tank, "L");
+        let plan = plan(&input);
+        // Too coarse a step or too many loads are errors of their own.
+        prop_assume!(plan.is_ok());
+        let plan = plan.unwrap();
+        let loads: Decimal = plan.loads.value.iter().map(|l| l.product.amount()).sum();
+        prop_assert_eq!(loads, plan.product.value.measured_out.amount());
+        prop_assert!(loads <= plan.product.value.exact.amount() * Decimal::new(100_000_001, 8));
+        let litres: Decimal = plan.loads.value.iter().filter_map(|l| l.carrier).map(|c| c.amount()).sum();
+        let total = plan.carrier.unwrap().value.amount();
+        prop_assert!((to_f64(litres) / to_f64(total) - 1.0).abs() < 1e-5);
+        for load in &plan.loads.value {
+            // Each load's strip is its share of the mix.
+            let share = load.carrier.unwrap().amount() / carrier;
+            prop_assert!(to_f64(load.product.amount()) <= to_f64(rate.amount() * share) * (1.0 + 1e-6));
+            prop_assert!(load.change_percent.unwrap() < 1e-9);
+        }
+    }
+}

@@ -1,0 +1,289 @@
+//! Conversions: to typed quantities of `uom`, to another unit, and comparison across units.
+//!
+//! A conversion never crosses kinds: a weight becomes a volume only with a density, which nobody
+//! has typed here.
+
+use std::cmp::Ordering;
+
+use rust_decimal::Decimal;
+use uom::si::areal_number_density::per_square_meter;
+use uom::si::f64::{
+    Area, ArealMassDensity, ArealNumberDensity, Length, Mass, MassDensity, MassRate, Pressure,
+    Ratio, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
+};
+use uom::si::{
+    area::square_meter, areal_mass_density::kilogram_per_square_meter, length::meter,
+    mass::kilogram, mass_density::kilogram_per_cubic_meter, mass_rate::kilogram_per_second,
+    pressure::pascal, ratio::ratio, thermodynamic_temperature::kelvin, time::second,
+    velocity::meter_per_second, volume::cubic_meter, volume_rate::cubic_meter_per_second,
+};
+
+use super::{DIGITS_MOST, Dimension, Entered, Unit};
+use crate::error::{Result, RuleError};
+
+/// Digits to which a dose is worked out before it is rounded to a vessel's step.
+pub(crate) const EXACT_DIGITS: u32 = 18;
+
+/// Significant digits of a converted amount; what a person typed has rarely more than four.
+const CONVERTED_DIGITS: u32 = 9;
+
+impl Entered {
+    /// As a length.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none, as with all of these.
+    pub fn to_length(&self) -> Result<Length> {
+        Ok(Length::new::<meter>(self.si_f64(Dimension::Length)?))
+    }
+
+    /// As an area.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_area(&self) -> Result<Area> {
+        Ok(Area::new::<square_meter>(self.si_f64(Dimension::Area)?))
+    }
+
+    /// As a mass.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_mass(&self) -> Result<Mass> {
+        Ok(Mass::new::<kilogram>(self.si_f64(Dimension::Mass)?))
+    }
+
+    /// As a volume.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_volume(&self) -> Result<Volume> {
+        Ok(Volume::new::<cubic_meter>(self.si_f64(Dimension::Volume)?))
+    }
+
+    /// As a time.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_time(&self) -> Result<Time> {
+        Ok(Time::new::<second>(self.si_f64(Dimension::Time)?))
+    }
+
+    /// As a time in whole seconds, rounded up, so that a wait is never cut short.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is no time, [`RuleError::OutOfRange`] when it is too long.
+    pub fn to_seconds_up(&self) -> Result<i64> {
+        let seconds = self.si(Dimension::Time)?.ceil();
+        i64::try_from(seconds).map_err(|_| self.out_of_range())
+    }
+
+    /// As a speed.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_speed(&self) -> Result<Velocity> {
+        Ok(Velocity::new::<meter_per_second>(
+            self.si_f64(Dimension::Speed)?,
+        ))
+    }
+
+    /// As a temperature.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none, [`RuleError::OutOfRange`] below absolute zero.
+    pub fn to_temperature(&self) -> Result<ThermodynamicTemperature> {
+        let value = self.si_f64(Dimension::Temperature)?;
+        if value < 0.0 {
+            return Err(self.out_of_range());
+        }
+        Ok(ThermodynamicTemperature::new::<kelvin>(value))
+    }
+
+    /// As a pressure.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_pressure(&self) -> Result<Pressure> {
+        Ok(Pressure::new::<pascal>(self.si_f64(Dimension::Pressure)?))
+    }
+
+    /// As a share: `50 %` is the ratio one half.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is no percentage.
+    pub fn to_share(&self) -> Result<Ratio> {
+        Ok(Ratio::new::<ratio>(self.si_f64(Dimension::Percent)?))
+    }
+
+    /// As a number per area.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_count_per_area(&self) -> Result<ArealNumberDensity> {
+        Ok(ArealNumberDensity::new::<per_square_meter>(
+            self.si_f64(Dimension::CountPerArea)?,
+        ))
+    }
+
+    /// As a mass per area.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_mass_per_area(&self) -> Result<ArealMassDensity> {
+        let value = self.si_f64(Dimension::MassPerArea)?;
+        Ok(ArealMassDensity::new::<kilogram_per_square_meter>(value))
+    }
+
+    /// A volume per area, as the depth of the layer it makes (1 L/m² is 1 mm).
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_volume_per_area(&self) -> Result<Length> {
+        Ok(Length::new::<meter>(self.si_f64(Dimension::VolumePerArea)?))
+    }
+
+    /// As a mass per volume.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_mass_per_volume(&self) -> Result<MassDensity> {
+        let value = self.si_f64(Dimension::MassPerVolume)?;
+        Ok(MassDensity::new::<kilogram_per_cubic_meter>(value))
+    }
+
+    /// A volume per volume, as a ratio.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_volume_per_volume(&self) -> Result<Ratio> {
+        Ok(Ratio::new::<ratio>(
+            self.si_f64(Dimension::VolumePerVolume)?,
+        ))
+    }
+
+    /// As a mass per time.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_mass_per_time(&self) -> Result<MassRate> {
+        Ok(MassRate::new::<kilogram_per_second>(
+            self.si_f64(Dimension::MassPerTime)?,
+        ))
+    }
+
+    /// As a volume per time.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when it is none.
+    pub fn to_volume_per_time(&self) -> Result<VolumeRate> {
+        Ok(VolumeRate::new::<cubic_meter_per_second>(
+            self.si_f64(Dimension::VolumePerTime)?,
+        ))
+    }
+
+    /// The same amount in another unit of its kind, to nine significant digits: for showing beside
+    /// what was entered, never in its place.
+    ///
+    /// ```
+    /// use sward_rules::{Entered, quantity::Unit};
+    /// let rate = Entered::parse("1 lb/1000 ft2")?;
+    /// assert_eq!(rate.convert(Unit::parse("kg/ha")?)?.for_person(), "48.8242764 kg/ha");
+    /// # Ok::<(), sward_rules::RuleError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when the unit is of another kind; [`RuleError::OutOfRange`] when
+    /// the result is too large or too small to write.
+    pub fn convert(&self, unit: Unit) -> Result<Self> {
+        let si = self.si(unit.dimension())?;
+        Self::from_si(si, unit).ok_or_else(|| self.out_of_range())
+    }
+
+    /// Compares what is meant: `2.50 lb` and `40 oz` are equal.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`] when the two are of different kinds.
+    pub fn compare(&self, other: &Self) -> Result<Ordering> {
+        if self.unit == other.unit {
+            return Ok(self.amount.cmp(&other.amount));
+        }
+        Ok(self.si(self.dimension())?.cmp(&other.si(self.dimension())?))
+    }
+
+    /// Refuses an amount of another kind.
+    ///
+    /// # Errors
+    /// [`RuleError::WrongKind`].
+    pub fn must_be(&self, needed: Dimension) -> Result<()> {
+        if self.dimension() == needed {
+            return Ok(());
+        }
+        Err(RuleError::WrongKind {
+            given: self.for_person(),
+            is: self.dimension(),
+            needed,
+        })
+    }
+
+    /// The amount in SI units, to 28 digits.
+    pub(crate) fn si(&self, needed: Dimension) -> Result<Decimal> {
+        self.must_be(needed)?;
+        let (shift, times, by) = self.unit.to_si();
+        self.amount
+            .checked_add(shift)
+            .and_then(|x| x.checked_mul(times))
+            .and_then(|x| x.checked_div(by))
+            .ok_or_else(|| self.out_of_range())
+    }
+
+    /// An SI amount in `unit`, rounded to [`CONVERTED_DIGITS`]; none when it cannot be written.
+    pub(crate) fn from_si(si: Decimal, unit: Unit) -> Option<Self> {
+        let (shift, times, by) = unit.to_si();
+        shown(
+            si.checked_mul(by)?.checked_div(times)?.checked_sub(shift)?,
+            unit,
+        )
+    }
+
+    /// This rate over an area in square metres, in `unit`: exact to 18 digits, so that what is a
+    /// round number by hand is one here too. None when it is out of range.
+    pub(crate) fn over_area(&self, area_m2: Decimal, unit: Unit) -> Option<Decimal> {
+        let (_, times, by) = self.unit.to_si();
+        let (_, unit_times, unit_by) = unit.to_si();
+        self.amount
+            .checked_mul(area_m2)?
+            .checked_mul(times.checked_mul(unit_by)?)?
+            .checked_div(by.checked_mul(unit_times)?)?
+            .round_sf(EXACT_DIGITS)
+    }
+
+    fn si_f64(&self, needed: Dimension) -> Result<f64> {
+        Ok(to_f64(self.si(needed)?))
+    }
+
+    fn out_of_range(&self) -> RuleError {
+        RuleError::OutOfRange {
+            given: self.for_person(),
+        }
+    }
+}
+
+/// A worked-out amount for showing, to [`CONVERTED_DIGITS`]; none when it cannot be written.
+pub(crate) fn shown(amount: Decimal, unit: Unit) -> Option<Entered> {
+    let rounded = amount
+        .round_sf(CONVERTED_DIGITS)?
+        .round_dp(DIGITS_MOST)
+        .normalize();
+    if rounded.is_zero() && !amount.is_zero() {
+        return None;
+    }
+    Entered::new(rounded, unit).ok()
+}
+
+/// The nearest `f64`.
+pub(crate) fn to_f64(value: Decimal) -> f64 {
+    value
+        .to_string()
+        .parse()
+        .expect("a decimal's text is a number")
+}

@@ -1,0 +1,191 @@
+//! The sky over a yard: wind, rain, temperature and what else decides whether now is the time.
+//!
+//! One finding for each check that the method asks for; what was not looked at is Unknown by name.
+//! A station, a forecast or an estimate never makes the wind Clear: only a meter at the yard, or a
+//! person there, can.
+
+mod advice;
+mod air;
+mod drying;
+mod forecast;
+mod interval;
+mod looks;
+mod metar;
+mod rain;
+mod reading;
+mod temperature;
+mod wind;
+mod window;
+
+pub use advice::SkyAdvice;
+pub use air::{delta_t_c, dew_point_c, wet_bulb_c};
+pub use forecast::{Forecast, Layer, Step};
+pub use looks::{Bloom, BloomLook, InversionLook, InversionSign, Soil, SoilLook};
+pub use metar::StationReport;
+pub use reading::{
+    AirReading, BeaufortSeen, MeterReading, WindSummary, YardWind, beaufort_mph, summarise,
+};
+pub use window::{NextWindow, next_window};
+
+use crate::finding::{Check, Finding, Verdict};
+use crate::keep_off::Now;
+use crate::label::{Label, Method};
+
+/// Everything that may be known about the sky. What is not known is left out.
+#[derive(Debug, Clone, Copy)]
+pub struct SkyInputs<'a> {
+    /// The label sheet of the product in hand.
+    pub label: &'a Label,
+    /// The time, and whether it is proven.
+    pub now: Now,
+    /// How long the treatment will take, in minutes.
+    pub job_min: u32,
+    /// Wind at the yard, by meter or, only where there is no meter, by what is seen.
+    pub yard_wind: Option<YardWind<'a>>,
+    /// Air at the yard.
+    pub air: Option<&'a AirReading>,
+    /// A station's report.
+    pub station: Option<&'a StationReport>,
+    /// A forecast for the place.
+    pub forecast: Option<&'a Forecast>,
+    /// What a person saw of an inversion's signs.
+    pub inversion: Option<&'a InversionLook>,
+    /// What a person saw of the soil.
+    pub soil: Option<&'a SoilLook>,
+    /// What a person saw of blooms.
+    pub bloom: Option<&'a BloomLook>,
+    /// Advised limits, the crew's own where it set them.
+    pub advice: &'a SkyAdvice,
+}
+
+impl<'a> SkyInputs<'a> {
+    /// Inputs with nothing looked at yet, for a treatment as long as the advice takes it to be.
+    pub fn new(label: &'a Label, now: Now, advice: &'a SkyAdvice) -> Self {
+        Self {
+            label,
+            now,
+            job_min: advice.job_assumed_min,
+            yard_wind: None,
+            air: None,
+            station: None,
+            forecast: None,
+            inversion: None,
+            soil: None,
+            bloom: None,
+            advice,
+        }
+    }
+
+    fn job_ms(&self) -> i64 {
+        i64::from(self.job_min).max(1) * MIN_MS
+    }
+}
+
+/// The checks of the sky that this method asks for. Drying speed and inversions say nothing about
+/// what falls dry; wind, rain and soil matter to all.
+pub fn which_checks(method: Method) -> &'static [Check] {
+    match method {
+        Method::FoliarSpray => &[
+            Check::Wind,
+            Check::Rain,
+            Check::Temperature,
+            Check::Inversion,
+            Check::DryingSpeed,
+            Check::Soil,
+            Check::Bloom,
+        ],
+        Method::Drench => &[
+            Check::Wind,
+            Check::Rain,
+            Check::Temperature,
+            Check::Inversion,
+            Check::Soil,
+            Check::Bloom,
+        ],
+        Method::Granule | Method::Bait => &[
+            Check::Wind,
+            Check::Rain,
+            Check::Temperature,
+            Check::Soil,
+            Check::Bloom,
+        ],
+    }
+}
+
+/// One finding for each of [`which_checks`], in that order.
+///
+/// ```
+/// use sward_rules::finding::{sum, Verdict};
+/// use sward_rules::keep_off::Now;
+/// use sward_rules::label::{Label, LabelSays, Method};
+/// use sward_rules::sky::{outlook, SkyAdvice, SkyInputs};
+/// let label = Label {
+///     product: "Example".into(),
+///     registration: "00000-0".into(),
+///     method: Method::Granule,
+///     ingredients: Vec::new(),
+///     rate_least: LabelSays::Unfilled,
+///     rate_most: LabelSays::Unfilled,
+///     carrier_least: LabelSays::Unfilled,
+///     wind_most: LabelSays::Unfilled,
+///     rain_free: LabelSays::Unfilled,
+///     temperature_least: LabelSays::Unfilled,
+///     temperature_most: LabelSays::Unfilled,
+///     keep_off: Default::default(),
+///     watering_in: LabelSays::Unfilled,
+///     repeat_after: LabelSays::Unfilled,
+/// };
+/// let advice = SkyAdvice::default();
+/// let findings = outlook(&SkyInputs::new(&label, Now { utc_ms: 0, proven: true }, &advice));
+/// assert!(findings.iter().all(|f| f.verdict == Verdict::Unknown));
+/// ```
+pub fn outlook(inputs: &SkyInputs<'_>) -> Vec<Finding> {
+    which_checks(inputs.label.method)
+        .iter()
+        .map(|check| one(*check, inputs))
+        .collect()
+}
+
+fn one(check: Check, inputs: &SkyInputs<'_>) -> Finding {
+    let finding = match check {
+        Check::Wind => wind::finding(inputs),
+        Check::Rain => rain::finding(inputs),
+        Check::Temperature => temperature::finding(inputs),
+        Check::Inversion => looks::inversion(inputs),
+        Check::DryingSpeed => drying::finding(inputs),
+        Check::Soil => looks::soil(inputs),
+        Check::Bloom => looks::bloom(inputs),
+        other => Finding::unknown(other, "not a check of the sky"),
+    };
+    only_if_proven(finding, inputs.now)
+}
+
+/// Without a proven time nothing dated can be called recent. A finding that rests on the label's
+/// silence alone has no date, and stands.
+fn only_if_proven(mut finding: Finding, now: Now) -> Finding {
+    let dated = finding.age_min.is_some();
+    if !now.proven && dated && finding.verdict < Verdict::Unknown {
+        finding.verdict = Verdict::Unknown;
+        finding.reason = format!(
+            "the time is not proven, so no reading's age is known; {}",
+            finding.reason
+        );
+    }
+    finding
+}
+
+const MIN_MS: i64 = 60_000;
+
+/// How old something is in whole minutes, or that it bears a time still to come.
+fn age_min(at_utc_ms: i64, now: Now) -> Result<u32, &'static str> {
+    /// Two phones' clocks differ by seconds; more than this is a doubtful clock.
+    const AHEAD_MOST_MS: i64 = 2 * MIN_MS;
+    let age_ms = now.utc_ms.saturating_sub(at_utc_ms);
+    if age_ms < -AHEAD_MOST_MS {
+        return Err("it bears a time still to come; check the clocks");
+    }
+    Ok(u32::try_from(age_ms.max(0) / MIN_MS).unwrap_or(u32::MAX))
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,171 @@
+//! The temperature finding: the air at the yard against the label's least and most.
+//!
+//! As with wind, a station or forecast can only forbid. A label that a person read and that sets no
+//! limit leaves nothing to check; for wind that would not do, since drift harms whatever it says.
+
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+use super::advice::PRACTICE;
+use super::{SkyInputs, age_min};
+use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::label::LabelSays;
+use crate::quantity::Entered;
+
+/// Two conversions of one temperature may differ in the last bits; that is not beyond a limit.
+const SAME_C: f64 = 1e-6;
+
+/// One end of the label's range.
+enum End<'a> {
+    At(f64, &'a Entered),
+    None,
+    Unknown(String),
+}
+
+struct Range<'a> {
+    least: End<'a>,
+    most: End<'a>,
+}
+
+pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
+    let range = range_of(inputs);
+    if matches!((&range.least, &range.most), (End::None, End::None)) {
+        return Finding::new(
+            Check::Temperature,
+            Verdict::Clear,
+            "a person read the label, and it sets no temperature",
+        );
+    }
+    match at_yard(inputs) {
+        Ok((celsius, age_min)) => hold(celsius, "at the yard", &range, inputs)
+            .with_value(both_scales(celsius))
+            .with_age_min(age_min),
+        Err(why) => far_and_bad(inputs, &range)
+            .unwrap_or_else(|| limits(Finding::unknown(Check::Temperature, why), &range)),
+    }
+}
+
+/// Whether a temperature is beyond the label's limits, as far as they are filled in. For looking
+/// ahead, where an empty field has its own finding already.
+pub(super) fn is_beyond(celsius: f64, inputs: &SkyInputs<'_>) -> bool {
+    beyond(celsius, &range_of(inputs)).is_some()
+}
+
+/// Whether the label sets a temperature at all.
+pub(super) fn has_limit(inputs: &SkyInputs<'_>) -> bool {
+    let label = inputs.label;
+    label.temperature_least.value().is_some() || label.temperature_most.value().is_some()
+}
+
+fn range_of<'a>(inputs: &SkyInputs<'a>) -> Range<'a> {
+    let end = |says: &'a LabelSays<Entered>, name: &str| match says {
+        LabelSays::Unfilled => End::Unknown(format!("the label's {name} is not filled in")),
+        LabelSays::Nothing => End::None,
+        LabelSays::Value(entered) => match entered.to_temperature() {
+            Ok(t) => End::At(t.get::<degree_celsius>(), entered),
+            Err(error) => End::Unknown(format!("the label's {name}: {error}")),
+        },
+    };
+    Range {
+        least: end(&inputs.label.temperature_least, "lowest temperature"),
+        most: end(&inputs.label.temperature_most, "highest temperature"),
+    }
+}
+
+fn at_yard(inputs: &SkyInputs<'_>) -> Result<(f64, u32), String> {
+    let Some(air) = inputs.air else {
+        return Err("the air at the yard was not measured".to_owned());
+    };
+    let age_min = age_min(air.at_utc_ms, inputs.now)?;
+    if age_min > inputs.advice.air_age_most_min {
+        return Err(format!(
+            "the air was measured {age_min} min ago; measure again"
+        ));
+    }
+    let celsius = air
+        .temperature
+        .to_temperature()
+        .map_err(|e| e.to_string())?;
+    Ok((celsius.get::<degree_celsius>(), age_min))
+}
+
+fn beyond(celsius: f64, range: &Range<'_>) -> Option<&'static str> {
+    match (&range.least, &range.most) {
+        (End::At(least, _), _) if celsius < least - SAME_C => Some("below the label's least"),
+        (_, End::At(most, _)) if celsius > most + SAME_C => Some("above the label's most"),
+        _ => None,
+    }
+}
+
+fn hold(celsius: f64, whence: &str, range: &Range<'_>, inputs: &SkyInputs<'_>) -> Finding {
+    let about = |verdict, what: &str| {
+        limits(
+            Finding::new(Check::Temperature, verdict, format!("{what}, {whence}")),
+            range,
+        )
+    };
+    if let Some(what) = beyond(celsius, range) {
+        return about(Verdict::DontTreat, what);
+    }
+    for end in [&range.least, &range.most] {
+        if let End::Unknown(why) = end {
+            return about(Verdict::Unknown, why);
+        }
+    }
+    let near = f64::from(inputs.advice.temperature_near_c) + SAME_C;
+    let is_near = |end: &End<'_>| matches!(end, End::At(at, _) if (celsius - at).abs() <= near);
+    if is_near(&range.least) || is_near(&range.most) {
+        return about(Verdict::Caution, "close to the label's limit").with_source(PRACTICE);
+    }
+    about(Verdict::Clear, "within the label's limits")
+}
+
+fn far_and_bad(inputs: &SkyInputs<'_>, range: &Range<'_>) -> Option<Finding> {
+    let (from, to) = (
+        inputs.now.utc_ms,
+        inputs.now.utc_ms.saturating_add(inputs.job_ms()),
+    );
+    let station = inputs.station.and_then(|report| {
+        let age_min = age_min(report.at_utc_ms(from).ok()?, inputs.now).unwrap_or(0);
+        let celsius = report
+            .temperature
+            .as_ref()?
+            .to_temperature()
+            .ok()?
+            .get::<degree_celsius>();
+        let is_fresh = age_min <= inputs.advice.station_age_most_min;
+        is_fresh.then(|| (celsius, age_min, format!("at station {}", report.station)))
+    });
+    let forecast = inputs.forecast.into_iter().flat_map(|forecast| {
+        let age_min = forecast.age_min(inputs.now, inputs.advice).ok();
+        let steps = forecast.temperature_c.touching(from, to);
+        steps.filter_map(move |c| Some((c, age_min?, "by the forecast".to_owned())))
+    });
+    station
+        .into_iter()
+        .chain(forecast)
+        .find_map(|(celsius, age_min, whence)| {
+            beyond(celsius, range)?;
+            let finding = hold(celsius, &whence, range, inputs);
+            Some(
+                finding
+                    .with_value(both_scales(celsius))
+                    .with_age_min(age_min),
+            )
+        })
+}
+
+fn limits(finding: Finding, range: &Range<'_>) -> Finding {
+    let text = match (&range.least, &range.most) {
+        (End::At(_, least), End::At(_, most)) => {
+            format!("{} to {}", least.for_person(), most.for_person())
+        }
+        (End::At(_, least), _) => format!("at least {}", least.for_person()),
+        (_, End::At(_, most)) => format!("at most {}", most.for_person()),
+        _ => return finding,
+    };
+    finding.with_limit(text, Whose::Label)
+}
+
+fn both_scales(celsius: f64) -> String {
+    format!("{:.1} °F ({celsius:.1} °C)", celsius * 1.8 + 32.0)
+}

@@ -1,0 +1,183 @@
+//! When the weather may next allow a start, by the forecast.
+//!
+//! It says when to come back and measure, never that a start is allowed: the wind at the yard
+//! decides then.
+
+use serde::Serialize;
+
+use super::forecast::Forecast;
+use super::rain::{DryWindow, dry_window, rain_over};
+use super::wind::kmh_in_mph;
+use super::{MIN_MS, SkyInputs, temperature};
+use crate::finding::Verdict;
+use crate::label::LabelSays;
+use uom::si::velocity::mile_per_hour;
+
+const HOUR_MS: i64 = 60 * MIN_MS;
+
+/// Most hours looked ahead; the service's forecasts reach about a week.
+const HOURS_MOST: usize = 14 * 24;
+
+/// When a start may be possible.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case", tag = "window")]
+pub enum NextWindow {
+    /// Starts from `from` until `to` have wind, rain and temperature under the limits, by the
+    /// forecast. Measure at the yard then.
+    MayOpen {
+        /// First start, in milliseconds since 1970 UTC.
+        from_utc_ms: i64,
+        /// End of the last hour in which a start still is under the limits.
+        to_utc_ms: i64,
+        /// What it rests on.
+        reason: String,
+    },
+    /// No such hour can be seen.
+    NotSeen {
+        /// Why not.
+        reason: String,
+    },
+}
+
+/// Why an hour is no time to start, by its first cause.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Stops {
+    Wind,
+    Rain,
+    Temperature,
+    ForecastEnds,
+}
+
+/// The first hour from now on in which, by the forecast alone, wind, rain and temperature are under
+/// the limits: for the length of the treatment, and for the label's dry time after it.
+///
+/// Without a wind limit on the label, the common advice stands in and is named. An hour with some
+/// chance of rain that only asks for care counts.
+pub fn next_window(inputs: &SkyInputs<'_>) -> NextWindow {
+    match looked_ahead(inputs) {
+        Ok(window) => window,
+        Err(reason) => NextWindow::NotSeen { reason },
+    }
+}
+
+fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, String> {
+    let forecast = inputs.forecast.ok_or("there is no forecast")?;
+    if !inputs.now.proven {
+        return Err("the time is not proven; confirm it first".to_owned());
+    }
+    forecast.age_min(inputs.now, inputs.advice)?;
+    let dry = dry_window(inputs.label, inputs.advice)?;
+    let (wind_mph, wind_text) = wind_limit(inputs)?;
+
+    let now = inputs.now.utc_ms;
+    let next_full = now
+        .div_euclid(HOUR_MS)
+        .saturating_add(1)
+        .saturating_mul(HOUR_MS);
+    let full_hours = (0..).map(|i: i64| next_full.saturating_add(i.saturating_mul(HOUR_MS)));
+    let starts = std::iter::once(now).chain(full_hours).take(HOURS_MOST);
+
+    let mut first = None;
+    let mut to_utc_ms = now;
+    let mut stopped = [0_u32; 3];
+    for start in starts {
+        match (stops(start, forecast, &dry, wind_mph, inputs), first) {
+            (None, _) => {
+                first = first.or(Some(start));
+                to_utc_ms = start
+                    .div_euclid(HOUR_MS)
+                    .saturating_add(1)
+                    .saturating_mul(HOUR_MS);
+            }
+            (Some(_), Some(_)) | (Some(Stops::ForecastEnds), None) => break,
+            (Some(Stops::Wind), None) => stopped[0] += 1,
+            (Some(Stops::Rain), None) => stopped[1] += 1,
+            (Some(Stops::Temperature), None) => stopped[2] += 1,
+        }
+    }
+    let held = format!("wind against {wind_text}, {}", dry.text);
+    Ok(match first {
+        Some(from_utc_ms) => {
+            let reason = format!("by the forecast only: {held}; measure the wind at the yard then");
+            NextWindow::MayOpen {
+                from_utc_ms,
+                to_utc_ms,
+                reason,
+            }
+        }
+        None => NextWindow::NotSeen {
+            reason: not_seen(stopped, &held),
+        },
+    })
+}
+
+fn not_seen([wind, rain, temperature]: [u32; 3], held: &str) -> String {
+    if wind + rain + temperature == 0 {
+        return format!("the forecast ends, or has a gap, before the time needed does ({held})");
+    }
+    format!(
+        "until the forecast ends no hour will do: {wind} h of wind, {rain} h of rain and \
+         {temperature} h of temperature are over the limits ({held})"
+    )
+}
+
+fn wind_limit(inputs: &SkyInputs<'_>) -> Result<(f64, String), String> {
+    match &inputs.label.wind_most {
+        LabelSays::Value(entered) => {
+            let speed = entered
+                .to_speed()
+                .map_err(|e| format!("the label's wind limit: {e}"))?;
+            let text = format!("the label's {}", entered.for_person());
+            Ok((speed.get::<mile_per_hour>(), text))
+        }
+        LabelSays::Unfilled | LabelSays::Nothing => {
+            let mph = inputs.advice.wind_common_mph;
+            let text = format!("{mph} mph, common advice, as no limit of the label is known");
+            Ok((f64::from(mph), text))
+        }
+    }
+}
+
+fn stops(
+    start: i64,
+    forecast: &Forecast,
+    dry: &DryWindow,
+    wind_mph: f64,
+    inputs: &SkyInputs<'_>,
+) -> Option<Stops> {
+    let end = start.saturating_add(inputs.job_ms());
+    for layer in [&forecast.wind_kmh, &forecast.gust_kmh] {
+        if !layer.covers(start, end) {
+            return Some(Stops::ForecastEnds);
+        }
+        if layer
+            .touching(start, end)
+            .any(|kmh| kmh_in_mph(kmh) > wind_mph)
+        {
+            return Some(Stops::Wind);
+        }
+    }
+    if temperature::has_limit(inputs) {
+        let layer = &forecast.temperature_c;
+        if !layer.covers(start, end) {
+            return Some(Stops::ForecastEnds);
+        }
+        if layer
+            .touching(start, end)
+            .any(|celsius| temperature::is_beyond(celsius, inputs))
+        {
+            return Some(Stops::Temperature);
+        }
+    }
+    let rain = rain_over(
+        forecast,
+        start,
+        end.saturating_add(dry.after_ms),
+        inputs.advice,
+    );
+    match rain.verdict {
+        Verdict::Clear | Verdict::Caution => None,
+        Verdict::Unknown => Some(Stops::ForecastEnds),
+        Verdict::DontTreat => Some(Stops::Rain),
+    }
+}
