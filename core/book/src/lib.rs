@@ -3,14 +3,19 @@
 //! No network and no HTML. The clock and randomness are passed in ([`Env`]), so that a whole crew
 //! runs deterministically in one process.
 
+pub mod action;
 pub mod book;
 pub mod env;
 pub mod fact;
 pub mod ids;
 pub mod keys;
 pub mod log;
+pub mod record;
 pub mod sheet;
 pub mod view;
+
+#[cfg(any(test, feature = "testing"))]
+pub mod testing;
 
 mod error;
 mod store;

@@ -3,11 +3,13 @@
 //! The public face of this crate. What people do is in [`crate::action`]; here are opening,
 //! reading, and the two ways in which entries come in: written here, or taken in from a peer.
 
+mod backup;
 mod chains;
 mod open;
 mod read;
 mod take_in;
 mod time;
+mod verify;
 mod write;
 
 use std::path::{Path, PathBuf};
@@ -17,6 +19,7 @@ pub use open::{Founding, Joining};
 pub use read::{Compared, EntryOrigin, Peer};
 pub use take_in::{Refused, TakenIn};
 pub use time::ClockDifference;
+pub use verify::Verified;
 pub use write::Writer;
 
 use crate::env::Env;

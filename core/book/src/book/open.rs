@@ -227,6 +227,38 @@ impl Book {
         self.store.remove_local(NEW_KEYS)
     }
 
+    /// The request with which this device asks to join, from its first entry.
+    ///
+    /// # Errors
+    /// [`BookError::Refused`] for the founding device, which never asked.
+    pub fn own_request_entry(&self) -> Result<crate::log::Entry> {
+        let own = self.secret()?.stream();
+        for hash in self.store.hashes_at(own, 1)? {
+            let entry = self.entry(hash)?;
+            if entry.body().facts.iter().any(|f| matches!(f, Fact::JoinAsked(_))) {
+                return Ok(entry);
+            }
+        }
+        Err(BookError::refused("this device founded its crew: it need not ask to join"))
+    }
+
+    /// What this device asked to join with.
+    ///
+    /// # Errors
+    /// As [`Book::own_request_entry`].
+    pub fn own_request(&self) -> Result<JoinAsked> {
+        let entry = self.own_request_entry()?;
+        entry
+            .body()
+            .facts
+            .iter()
+            .find_map(|f| match f {
+                Fact::JoinAsked(asked) => Some(asked.clone()),
+                _ => None,
+            })
+            .ok_or_else(|| BookError::format("request"))
+    }
+
     fn introduce(
         &mut self,
         person: Person,

@@ -201,7 +201,6 @@ impl Book {
     pub fn entry(&self, hash: Hash) -> Result<Entry> {
         self.store
             .entry(hash)?
-            .map(|row| row.entry)
             .ok_or_else(|| BookError::NotFound { what: "entry", name: hash.to_string() })
     }
 

@@ -167,22 +167,10 @@ impl Changes {
                 Some(saved) => SheetDoc::load(&saved)?,
                 None => SheetDoc::default(),
             };
-            apply_each(&mut doc, changes);
+            doc.apply_each(changes);
             let bytes = doc.save();
             store.set_sheet(id, kind, &bytes, &doc.heads())?;
         }
         Ok(())
-    }
-}
-
-/// All at once where they fit together; else one by one, so that one that does not fit (two
-/// changes under one number, which only a device that forges its own stream can write) costs no
-/// other. The entry that carried it is in the log all the same.
-fn apply_each(doc: &mut SheetDoc, changes: Vec<Vec<u8>>) {
-    if doc.apply(changes.clone()).is_ok() {
-        return;
-    }
-    for change in changes {
-        let _ = doc.apply(vec![change]);
     }
 }

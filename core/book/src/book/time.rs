@@ -97,7 +97,7 @@ impl Book {
         })
     }
 
-    pub(super) fn stamp(&self) -> Result<Stamp> {
+    pub(crate) fn stamp(&self) -> Result<Stamp> {
         let clock = self.env.clock();
         Ok(Stamp {
             utc_ms: clock.utc_ms,

@@ -13,7 +13,7 @@ pub use membership::{
 pub use visit::{
     Corrected, Counted, Finished, FinishChosen, Judged, KeepOffClaimed, KeepOffOpened,
     KeepOffReleased, LabelReadBack, LateSettled, Loaded, LookedDry, NotTreated, NotTreatedWhy,
-    OneJob, ReadBackHow, Replacement, SectionDone, Started, StationHeard, VisitOpened, WalkedRound,
+    OneJob, ReadBackHow, Replacement, SectionDone, SkySeen, Started, StationHeard, VisitOpened, WalkedRound,
     WindMeasured,
 };
 
@@ -119,6 +119,9 @@ pub enum Fact {
     /// A person says whether several visits were one job.
     #[n(25)]
     OneJob(#[n(0)] OneJob),
+    /// The air, the soil and the blooms were looked at.
+    #[n(26)]
+    SkySeen(#[n(0)] SkySeen),
 }
 
 impl Fact {
@@ -150,6 +153,7 @@ impl Fact {
             Self::Corrected(f) => vec![Subject::Visit(f.visit)],
             Self::FinishChosen(f) => vec![Subject::Visit(f.visit)],
             Self::LateSettled(f) => vec![Subject::Visit(f.visit)],
+            Self::SkySeen(f) => vec![Subject::Visit(f.visit)],
             Self::OneJob(f) => f.visits.iter().copied().map(Subject::Visit).collect(),
         }
     }

@@ -9,7 +9,7 @@ use sward_rules::finding::{Check, Finding};
 use sward_rules::label::{KeepOffTerms, Label};
 use sward_rules::look::Sample;
 use sward_rules::measure::Outline;
-use sward_rules::sky::MeterReading;
+use sward_rules::sky::{AirReading, BeaufortSeen, BloomLook, InversionLook, MeterReading, SoilLook};
 use sward_rules::walk_round::Answered;
 
 use crate::ids::{FactId, Hash, ItemId, KeepOffId, SheetId, VisitId};
@@ -84,6 +84,29 @@ pub struct WindMeasured {
     /// Every reading.
     #[n(1)]
     pub readings: Vec<MeterReading>,
+}
+
+/// What was read or seen of the air, the soil and the blooms. What was not looked at is not there.
+#[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]
+pub struct SkySeen {
+    /// The visit.
+    #[n(0)]
+    pub visit: VisitId,
+    /// Temperature and humidity.
+    #[n(1)]
+    pub air: Option<AirReading>,
+    /// Signs of an inversion.
+    #[n(2)]
+    pub inversion: Option<InversionLook>,
+    /// The soil.
+    #[n(3)]
+    pub soil: Option<SoilLook>,
+    /// Blooms and bees.
+    #[n(4)]
+    pub bloom: Option<BloomLook>,
+    /// Wind by what the trees do, where there is no meter.
+    #[n(5)]
+    pub wind: Option<BeaufortSeen>,
 }
 
 /// A weather station's report or a forecast was taken in.

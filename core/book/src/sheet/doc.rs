@@ -112,6 +112,16 @@ impl SheetDoc {
         Ok(Self { doc })
     }
 
+    /// A saved sheet, with every change hashed again: for proving a store whole.
+    ///
+    /// # Errors
+    /// [`BookError::Damaged`].
+    pub(crate) fn load_checked(bytes: &[u8]) -> Result<Self> {
+        let doc =
+            AutoCommit::load(bytes).map_err(|e| BookError::Damaged(format!("a sheet: {e}")))?;
+        Ok(Self { doc })
+    }
+
     /// Begins a new sheet: its lists are made here, once, by whoever makes the sheet.
     pub(crate) fn begin(&mut self, kind: SheetKind, actor: [u8; 16]) -> Result<()> {
         self.set_actor(actor);
@@ -136,6 +146,18 @@ impl SheetDoc {
         self.doc
             .apply_changes(changes)
             .map_err(|e| BookError::format(format!("sheet change: {e}")))
+    }
+
+    /// All at once where they fit together; else one by one, so that one that does not fit (two
+    /// changes under one number, which only a device that forges its own stream can write) costs
+    /// no other. The entry that carried it is in the log all the same.
+    pub(crate) fn apply_each(&mut self, changes: Vec<Vec<u8>>) {
+        if self.apply(changes.clone()).is_ok() {
+            return;
+        }
+        for change in changes {
+            let _ = self.apply(vec![change]);
+        }
     }
 
     /// Whether some change waits for one that has not arrived.
@@ -242,12 +264,6 @@ impl SheetDoc {
         others.sort_unstable();
         others.dedup();
         Some(Versions { value: winner, others })
-    }
-
-    /// Who changed the sheet and when, oldest first: seconds since 1970 and the number of edits.
-    #[cfg(any(test, feature = "testing"))]
-    pub fn change_count(&mut self) -> usize {
-        self.doc.get_changes(&[]).len()
     }
 
     /// The keys that one change wrote, for the history of a sheet.

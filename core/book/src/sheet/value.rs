@@ -124,7 +124,7 @@ pub fn outline_value(outline: &Outline) -> FieldValue {
 
 /// Of several values written at once, the one to act on; none when no one can tell which is
 /// safe. The caller shows all of them either way.
-pub fn safer<'a>(field: &Field, versions: &'a Versions) -> Option<&'a str> {
+pub(super) fn safer<'a>(field: &Field, versions: &'a Versions) -> Option<&'a str> {
     if versions.others.is_empty() || field.safer == Safer::EitherWins {
         return versions.value.text();
     }

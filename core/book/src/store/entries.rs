@@ -1,22 +1,14 @@
 //! Entries, their facts and the ends of their branches.
 
-use rusqlite::{OptionalExtension as _, Row};
+use rusqlite::OptionalExtension as _;
 
 use super::Store;
 use super::sheets::{kind_number, kind_of};
 use crate::fact::Subject;
-use crate::ids::{FactId, Hash, SheetId, StreamId, VisitId};
+use crate::ids::{Hash, SheetId, StreamId, VisitId};
 use crate::log::{Entry, Head};
 use crate::sheet::SheetKind;
 use crate::Result;
-
-/// An entry as stored.
-pub(crate) struct EntryRow {
-    /// Its row.
-    pub(crate) id: i64,
-    /// The entry.
-    pub(crate) entry: Entry,
-}
 
 /// Where one fact about a subject lies.
 pub(crate) struct FactRow {
@@ -43,10 +35,6 @@ fn subject_of(kind: i64, key: &[u8]) -> Result<Subject> {
         2 => Subject::Visit(VisitId::from_slice(key)?),
         _ => Subject::Sheet(kind_of(kind - 3)?, SheetId::from_slice(key)?),
     })
-}
-
-fn entry_row(row: &Row<'_>) -> rusqlite::Result<(i64, Vec<u8>)> {
-    Ok((row.get(0)?, row.get(1)?))
 }
 
 fn place_of(place: usize) -> u8 {
@@ -152,10 +140,8 @@ impl Store {
     }
 
     /// The entry called `hash`.
-    pub(crate) fn entry(&self, hash: Hash) -> Result<Option<EntryRow>> {
-        let mut find = self.conn.prepare_cached("SELECT id, wire FROM entry WHERE hash = ?1")?;
-        let row = find.query_row([hash.0], entry_row).optional()?;
-        row.map(|(id, wire)| Ok(EntryRow { id, entry: Entry::from_own_store(wire)? })).transpose()
+    pub(crate) fn entry(&self, hash: Hash) -> Result<Option<Entry>> {
+        self.wire_of(hash)?.map(Entry::from_own_store).transpose()
     }
 
     /// The entry in a row.
@@ -269,11 +255,15 @@ impl Store {
     }
 
     /// Calls `each` for every entry in the order of the views: Lamport number, then hash.
-    pub(crate) fn each_entry(&self, mut each: impl FnMut(i64, Vec<u8>) -> Result<()>) -> Result<()> {
-        let mut find = self.conn.prepare("SELECT id, wire FROM entry ORDER BY lamport, hash")?;
+    pub(crate) fn each_entry(
+        &self,
+        mut each: impl FnMut(i64, Hash, Vec<u8>) -> Result<()>,
+    ) -> Result<()> {
+        let mut find =
+            self.conn.prepare("SELECT id, hash, wire FROM entry ORDER BY lamport, hash")?;
         let mut rows = find.query([])?;
         while let Some(row) = rows.next()? {
-            each(row.get(0)?, row.get(1)?)?;
+            each(row.get(0)?, Hash(row.get(1)?), row.get(2)?)?;
         }
         Ok(())
     }
@@ -320,14 +310,6 @@ impl Store {
             Ok(FactRow { entry: r.get(0)?, place: r.get(1)? })
         })?;
         Ok(rows.collect::<rusqlite::Result<_>>()?)
-    }
-
-    /// Whether a fact is here.
-    pub(crate) fn has_fact(&self, id: FactId) -> Result<bool> {
-        let mut find = self.conn.prepare_cached(
-            "SELECT 1 FROM entry e JOIN fact f ON f.entry = e.id WHERE e.hash = ?1 AND f.place = ?2",
-        )?;
-        Ok(find.exists((id.entry.0, id.index))?)
     }
 
     /// Whether two entries of one stream carry the same number.

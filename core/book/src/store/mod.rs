@@ -8,10 +8,8 @@ mod lock;
 mod sheets;
 mod views;
 
-pub(crate) use arrivals::PeerRow;
-pub(crate) use entries::{EntryRow, FactRow};
 pub(crate) use lock::WriterLock;
-pub use views::{ViewKind, ViewRow};
+pub(crate) use views::{ViewKind, ViewRow};
 
 use std::path::{Path, PathBuf};
 
@@ -170,6 +168,18 @@ impl Store {
     pub(crate) fn copy_into(&self, path: &Path) -> Result<()> {
         let name = path.to_str().ok_or_else(|| BookError::refused("the path is not valid text"))?;
         self.conn.execute("VACUUM INTO ?1", [name])?;
+        Ok(())
+    }
+
+    /// Ends the write-ahead log, so that the store is one file without companions.
+    pub(crate) fn close_into_one_file(self) -> Result<()> {
+        self.conn.query_row("PRAGMA journal_mode = DELETE", [], |_| Ok(()))?;
+        self.conn.close().map_err(|(_, error)| error.into())
+    }
+
+    /// Empties what can be made anew from the log.
+    pub(crate) fn drop_derived(&self) -> Result<()> {
+        self.conn.execute_batch("DELETE FROM view; DELETE FROM sheet;")?;
         Ok(())
     }
 

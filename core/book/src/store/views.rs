@@ -1,17 +1,15 @@
 //! Rows of views: bytes under a subject, and the two columns they are found by.
 
 use rusqlite::OptionalExtension as _;
-use serde::Serialize;
 
 use super::Store;
 use crate::Result;
 use crate::ids::SheetId;
 
 /// Which view a row belongs to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[repr(i64)]
-pub enum ViewKind {
+pub(crate) enum ViewKind {
     /// The crew's members; one row.
     Roster = 0,
     /// A device's clock.
@@ -30,13 +28,13 @@ pub enum ViewKind {
 
 /// One row of a view.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct ViewRow {
+pub(crate) struct ViewRow {
     /// The yard it belongs to, if any.
-    pub yard: Option<SheetId>,
+    pub(crate) yard: Option<SheetId>,
     /// What it is sorted by: milliseconds since 1970 in UTC.
-    pub at_ms: Option<i64>,
+    pub(crate) at_ms: Option<i64>,
     /// The row's content in deterministic CBOR.
-    pub body: Vec<u8>,
+    pub(crate) body: Vec<u8>,
 }
 
 impl Store {

@@ -36,9 +36,9 @@ pub(super) fn with_possible_authority<'a>(
         let keep = match &fact.fact {
             Fact::Founded(_) => fact.id == founding.id,
             Fact::Recovered(_) => recoveries.is_first(fact),
-            Fact::Admitted(_) | Fact::RoleGiven(_) | Fact::Retired(_) => {
-                leads.get(&fact.stream).is_some_and(|l| l.iter().any(|e| e.is_before(fact)))
-            }
+            Fact::Admitted(_) | Fact::RoleGiven(_) | Fact::Retired(_) => leads
+                .get(&fact.stream)
+                .is_some_and(|l| l.iter().any(|e| e.is_before(fact))),
             _ => false,
         };
         if keep {
@@ -93,7 +93,9 @@ pub(super) struct Recoveries {
 impl Recoveries {
     pub(super) fn find(crew: Hash, key: StreamId, facts: &[&MembershipFact]) -> Self {
         let mut of: BTreeMap<StreamId, Vec<_>> = BTreeMap::new();
-        let Ok(key) = VerifyingKey::from_bytes(&key.0) else { return Self { of } };
+        let Ok(key) = VerifyingKey::from_bytes(&key.0) else {
+            return Self { of };
+        };
         for fact in facts {
             if let Fact::Recovered(recovered) = &fact.fact
                 && recovered.device.stream == fact.stream
@@ -121,7 +123,9 @@ impl Recoveries {
             return false;
         }
         let cut = fact.cut().map(|h| h.hash);
-        let knew = of_subject.iter().any(|(_, id)| is_within(id.entry, cut, chains));
+        let knew = of_subject
+            .iter()
+            .any(|(_, id)| is_within(id.entry, cut, chains));
         let outranks = self.of(fact.stream).first() > of_subject.first();
         !knew && !outranks
     }
@@ -145,7 +149,10 @@ impl MembershipFact {
     }
 
     fn admits(&self) -> bool {
-        matches!(self.fact, Fact::Founded(_) | Fact::Recovered(_) | Fact::Admitted(_))
+        matches!(
+            self.fact,
+            Fact::Founded(_) | Fact::Recovered(_) | Fact::Admitted(_)
+        )
     }
 
     fn gives_lead(&self) -> bool {

@@ -10,13 +10,24 @@ use super::{Chains, MembershipFact};
 use crate::fact::Fact;
 use crate::ids::{FactId, Hash, StreamId};
 
-/// The facts that stand, in order. `facts` are in order and without repetitions.
-pub(super) fn facts_that_stand<'a>(
+/// What came of the facts.
+#[derive(Debug, Default)]
+pub(super) struct Decision<'a> {
+    /// Those that could have stood, in order: no outsider's.
+    pub(super) weighed: Vec<&'a MembershipFact>,
+    /// Those that stand, in order.
+    pub(super) standing: Vec<&'a MembershipFact>,
+}
+
+/// Decides on facts that are in order and without repetitions.
+pub(super) fn decide<'a>(
     crew: Hash,
     facts: &[&'a MembershipFact],
     chains: &dyn Chains,
-) -> Vec<&'a MembershipFact> {
-    let Some(mut case) = Case::open(crew, facts, chains) else { return Vec::new() };
+) -> Decision<'a> {
+    let Some(mut case) = Case::open(crew, facts, chains) else {
+        return Decision::default();
+    };
     loop {
         case.settle();
         let knot = case.knot();
@@ -25,7 +36,13 @@ pub(super) fn facts_that_stand<'a>(
         }
         case.cut(&knot);
     }
-    (0..case.facts.len()).filter(|&g| case.stands(g)).map(|g| case.facts[g]).collect()
+    let standing = (0..case.facts.len())
+        .filter(|&g| case.stands(g))
+        .map(|g| case.facts[g]);
+    Decision {
+        standing: standing.collect(),
+        weighed: case.facts,
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -72,7 +89,12 @@ impl<'a> Case<'a> {
             })
             .collect();
         let ties = ties_between(&facts, chains);
-        Some(Self { founder: founding.stream, facts, ties, verdicts })
+        Some(Self {
+            founder: founding.stream,
+            facts,
+            ties,
+            verdicts,
+        })
     }
 
     fn is_open(&self, g: usize) -> bool {
@@ -137,12 +159,19 @@ impl<'a> Case<'a> {
     fn lead_is_certain(&self, g: usize) -> bool {
         let ties = &self.ties[g];
         ties.leads.iter().any(|&e| {
-            self.stands(e) && ties.lower_roles.iter().all(|&f| self.falls(f) || !self.takes(f, e))
+            self.stands(e)
+                && ties
+                    .lower_roles
+                    .iter()
+                    .all(|&f| self.falls(f) || !self.takes(f, e))
         })
     }
 
     fn subject_is_certain(&self, g: usize) -> bool {
-        self.ties[g].admissions.as_ref().is_none_or(|a| a.iter().any(|&a| self.stands(a)))
+        self.ties[g]
+            .admissions
+            .as_ref()
+            .is_none_or(|a| a.iter().any(|&a| self.stands(a)))
     }
 
     /// Whether its author has a lead and its subject an admission already, open attacks apart.
@@ -154,16 +183,35 @@ impl<'a> Case<'a> {
     /// The open facts that could give `g` what it needs.
     fn supports(&self, g: usize) -> impl Iterator<Item = usize> {
         let ties = &self.ties[g];
-        let leads = if self.lead_is_certain(g) { &[] } else { ties.leads.as_slice() };
-        let admissions = ties.admissions.as_deref().filter(|_| !self.subject_is_certain(g));
-        leads.iter().chain(admissions.unwrap_or_default()).copied().filter(|&e| self.is_open(e))
+        let leads = if self.lead_is_certain(g) {
+            &[]
+        } else {
+            ties.leads.as_slice()
+        };
+        let admissions = ties
+            .admissions
+            .as_deref()
+            .filter(|_| !self.subject_is_certain(g));
+        leads
+            .iter()
+            .chain(admissions.unwrap_or_default())
+            .copied()
+            .filter(|&e| self.is_open(e))
     }
 
     /// The open facts that could make `g` fall.
     fn attackers(&self, g: usize) -> impl Iterator<Item = usize> {
         let ties = &self.ties[g];
-        let lower_roles = if self.lead_is_certain(g) { &[] } else { ties.lower_roles.as_slice() };
-        lower_roles.iter().chain(&ties.retirements).copied().filter(|&f| self.is_open(f))
+        let lower_roles = if self.lead_is_certain(g) {
+            &[]
+        } else {
+            ties.lower_roles.as_slice()
+        };
+        lower_roles
+            .iter()
+            .chain(&ties.retirements)
+            .copied()
+            .filter(|&f| self.is_open(f))
     }
 
     /// Facts that all hang on each other and on no other open fact; empty when none is open.
@@ -199,8 +247,10 @@ impl<'a> Case<'a> {
             .filter(|&g| self.can_be_chosen(g))
             .min_by_key(|&g| (self.seniority(self.facts[g].stream), g))
             .expect("the first fact of a knot in order hangs on no lead or admission inside it");
-        let contradicting: Vec<usize> =
-            self.attackers(chosen).filter(|&f| !self.rests_on(f, chosen)).collect();
+        let contradicting: Vec<usize> = self
+            .attackers(chosen)
+            .filter(|&f| !self.rests_on(f, chosen))
+            .collect();
         self.verdicts[chosen] = Verdict::Stands;
         for f in contradicting {
             self.verdicts[f] = Verdict::Falls;

@@ -95,7 +95,11 @@ impl Member {
         if !self.cuts.iter().all(|cut| is_within(entry, *cut, chains)) {
             return Standing::AfterRetirement;
         }
-        let step = self.roles_given.iter().rev().find(|s| !is_within(entry, s.cut, chains));
+        let step = self
+            .roles_given
+            .iter()
+            .rev()
+            .find(|s| !is_within(entry, s.cut, chains));
         match step.map(|s| s.role).or(self.admitted_as) {
             Some(role) => Standing::Counts(role),
             None => Standing::Pending,
@@ -108,14 +112,20 @@ impl Member {
             Fact::Founded(f) => self.admit(&f.person, Role::CrewLead),
             Fact::Recovered(f) => {
                 self.person = Some(f.person.clone());
-                self.roles_given.push(RoleStep { role: Role::CrewLead, cut: None });
+                self.roles_given.push(RoleStep {
+                    role: Role::CrewLead,
+                    cut: None,
+                });
             }
             Fact::Admitted(f) => {
                 self.recipient = Some(f.device.recipient.clone());
                 self.admit(&f.person, f.role);
             }
             Fact::RoleGiven(f) => {
-                self.roles_given.push(RoleStep { role: f.role, cut: fact.cut().map(|h| h.hash) });
+                self.roles_given.push(RoleStep {
+                    role: f.role,
+                    cut: fact.cut().map(|h| h.hash),
+                });
             }
             Fact::Retired(_) => {
                 let last = fact.cut();

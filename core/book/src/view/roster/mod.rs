@@ -87,6 +87,8 @@ use crate::log::Head;
 
 pub use member::{Member, MemberState};
 
+use decide::Decision;
+
 /// One membership fact with where it stands in the log.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MembershipFact {
@@ -119,7 +121,7 @@ pub struct Roster {
     /// Sorted by stream.
     #[n(2)]
     members: Vec<Member>,
-    /// Streams that some fact retires or gives a role, whether it stands or not. Sorted.
+    /// Streams that a weighed fact retires or gives a role, whether it stands or not. Sorted.
     #[n(3)]
     #[serde(skip)]
     named_in_cuts: Vec<StreamId>,
@@ -165,16 +167,19 @@ impl Roster {
     /// Computes the roster from all membership facts that have arrived; `crew` is the hash of the
     /// founding entry. The order of `facts` does not matter, nor do repetitions.
     ///
-    /// To be computed anew when a membership fact arrives, and when an entry arrives that one of
-    /// them names as [`MembershipFact::last`]. Until the founding has arrived, everyone is pending.
+    /// To be computed anew when a membership fact arrives, and when an entry arrives of a stream
+    /// that [is cut](Self::is_cut). Until the founding has arrived, everyone is pending.
     pub fn compute(crew: Hash, facts: &[MembershipFact], chains: &dyn Chains) -> Self {
         let mut ordered: Vec<&MembershipFact> = facts.iter().collect();
         ordered.sort_unstable_by_key(|f| f.order());
         ordered.dedup_by_key(|f| f.id);
 
-        let standing = decide::facts_that_stand(crew, &ordered, chains);
-        let mut roster = Self { crew, ..Self::default() };
-        roster.named_in_cuts = cut_streams(&ordered);
+        let Decision { weighed, standing } = decide::decide(crew, &ordered, chains);
+        let mut roster = Self {
+            crew,
+            ..Self::default()
+        };
+        roster.named_in_cuts = cut_streams(&weighed);
         let mut members = BTreeMap::new();
         for fact in &standing {
             if let Fact::Founded(f) = &fact.fact {
@@ -195,8 +200,8 @@ impl Roster {
         }
         for fact in &standing {
             // A device's own word on its key outranks a lead's, who could lock it out unseen.
-            if let Fact::Founded(Founded { device, .. }) | Fact::Recovered(Recovered { device, .. }) =
-                &fact.fact
+            if let Fact::Founded(Founded { device, .. })
+            | Fact::Recovered(Recovered { device, .. }) = &fact.fact
             {
                 member_in(&mut members, fact.stream).recipient = Some(device.recipient.clone());
             }
@@ -205,8 +210,9 @@ impl Roster {
         roster
     }
 
-    /// Whether some fact names this stream's entries as the last ones to count, or to keep a role:
-    /// then any new entry of it can change what others are worth, and the roster with it.
+    /// Whether someone who may have a say names an entry of this stream as the last one to count,
+    /// or to keep a role: then any new entry of it can change what others are worth, and the
+    /// roster with it.
     pub fn is_cut(&self, stream: StreamId) -> bool {
         self.named_in_cuts.binary_search(&stream).is_ok()
     }
@@ -238,7 +244,10 @@ impl Roster {
 
     /// One device.
     pub fn member(&self, stream: StreamId) -> Option<&Member> {
-        let at = self.members.binary_search_by_key(&stream, |m| m.stream).ok()?;
+        let at = self
+            .members
+            .binary_search_by_key(&stream, |m| m.stream)
+            .ok()?;
         Some(&self.members[at])
     }
 
@@ -260,7 +269,8 @@ impl Roster {
     /// What `entry`, which `stream` wrote, is worth. It is for facts other than those about
     /// membership, whose effect is in this roster already.
     pub fn standing(&self, stream: StreamId, entry: Hash, chains: &dyn Chains) -> Standing {
-        self.member(stream).map_or(Standing::Unknown, |m| m.standing(entry, chains))
+        self.member(stream)
+            .map_or(Standing::Unknown, |m| m.standing(entry, chains))
     }
 }
 
@@ -284,9 +294,8 @@ fn is_within(entry: Hash, cut: Option<Hash>, chains: &dyn Chains) -> bool {
 }
 
 impl MembershipFact {
-    /// The entry the fact names as the last one to count, or to keep its role. The roster
-    /// has to be computed anew when that entry arrives.
-    pub fn last(&self) -> Option<Head> {
+    /// The entry it names as the last one to count, or to keep its role.
+    fn last(&self) -> Option<Head> {
         match &self.fact {
             Fact::Retired(f) => f.last,
             Fact::RoleGiven(f) => f.last,
@@ -307,7 +316,11 @@ impl MembershipFact {
     /// The last entry of the subject that it leaves as it was.
     fn cut(&self) -> Option<Head> {
         if self.subject() == self.stream {
-            return Some(Head { stream: self.stream, seq: self.seq, hash: self.id.entry });
+            return Some(Head {
+                stream: self.stream,
+                seq: self.seq,
+                hash: self.id.entry,
+            });
         }
         self.last().filter(|head| head.stream == self.subject())
     }

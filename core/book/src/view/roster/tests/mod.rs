@@ -4,6 +4,7 @@
 
 mod orders;
 mod power;
+mod quarrel;
 mod random;
 mod recovery;
 mod retirement;
@@ -30,11 +31,17 @@ fn stream(device: Device) -> StreamId {
 }
 
 fn keys(device: Device) -> DeviceKeys {
-    DeviceKeys { stream: stream(device), recipient: format!("age1device{device}") }
+    DeviceKeys {
+        stream: stream(device),
+        recipient: format!("age1device{device}"),
+    }
 }
 
 fn person(device: Device) -> Person {
-    Person { name: format!("Person {device}"), licence: String::new() }
+    Person {
+        name: format!("Person {device}"),
+        licence: String::new(),
+    }
 }
 
 fn recovery_key() -> SigningKey {
@@ -52,25 +59,45 @@ fn founded(device: Device) -> Fact {
 }
 
 fn asked(device: Device) -> Fact {
-    Fact::JoinAsked(JoinAsked { device: keys(device), person: person(device), was: None })
+    Fact::JoinAsked(JoinAsked {
+        device: keys(device),
+        person: person(device),
+        was: None,
+    })
 }
 
 fn admitted(device: Device, role: Role) -> Fact {
-    Fact::Admitted(Admitted { device: keys(device), person: person(device), role })
+    Fact::Admitted(Admitted {
+        device: keys(device),
+        person: person(device),
+        role,
+    })
 }
 
 fn retired(device: Device, last: Option<Head>) -> Fact {
-    Fact::Retired(Retired { stream: stream(device), last, why: "lost".to_owned() })
+    Fact::Retired(Retired {
+        stream: stream(device),
+        last,
+        why: "lost".to_owned(),
+    })
 }
 
 fn given(device: Device, role: Role, last: Option<Head>) -> Fact {
-    Fact::RoleGiven(RoleGiven { stream: stream(device), role, last })
+    Fact::RoleGiven(RoleGiven {
+        stream: stream(device),
+        role,
+        last,
+    })
 }
 
 fn recovered(crew: Hash, device: Device) -> Fact {
     let message = recovery_message(crew, &keys(device));
     let signature = recovery_key().sign(&message).to_bytes().to_vec();
-    Fact::Recovered(Recovered { device: keys(device), person: person(device), signature })
+    Fact::Recovered(Recovered {
+        device: keys(device),
+        person: person(device),
+        signature,
+    })
 }
 
 /// Membership facts and the chains they stand in.
@@ -128,12 +155,16 @@ impl Log {
             seq: prev.map_or(1, |p| p.seq + 1),
             hash: Hash(hash),
         };
-        self.prev.insert(head.hash, prev.map_or(Hash::NONE, |p| p.hash));
+        self.prev
+            .insert(head.hash, prev.map_or(Hash::NONE, |p| p.hash));
         self.heads.insert(by, head);
         self.lamport = self.lamport.max(lamport);
         for (index, fact) in (0..).zip(facts) {
             self.facts.push(MembershipFact {
-                id: FactId { entry: head.hash, index },
+                id: FactId {
+                    entry: head.hash,
+                    index,
+                },
                 stream: head.stream,
                 seq: head.seq,
                 lamport,
@@ -171,12 +202,17 @@ impl Chains for Log {
 }
 
 fn is_retired(roster: &Roster, device: Device) -> bool {
-    matches!(roster.member(stream(device)).map(|m| &m.state), Some(MemberState::Retired { .. }))
+    matches!(
+        roster.member(stream(device)).map(|m| &m.state),
+        Some(MemberState::Retired { .. })
+    )
 }
 
 /// The device's role, if it belongs to the crew.
 fn role(roster: &Roster, device: Device) -> Option<Role> {
-    let member = roster.member(stream(device)).filter(|m| m.state == MemberState::Member);
+    let member = roster
+        .member(stream(device))
+        .filter(|m| m.state == MemberState::Member);
     member.and_then(|m| m.role)
 }
 

@@ -68,7 +68,7 @@ fn three_leads_retire_each_other_in_a_ring() {
 }
 
 #[test]
-fn two_knots_at_once() {
+fn founder_sponsor_and_protege_in_one_tangle() {
     let mut log = Log::with_leads([2]);
     let lamport = log.lamport + 1;
     log.say_at(lamport, 2, admitted(3, Role::CrewLead));
@@ -77,9 +77,21 @@ fn two_knots_at_once() {
     log.say_at(lamport + 1, 2, retired(FOUNDER, None));
     log.say_at(lamport + 2, FOUNDER, retired(3, None));
     let roster = assert_equal_in_every_order(&log);
-    // 2 has retired the founder, who has not answered; that undoes the founder's retirement of 3.
-    // 3 has retired 2 without touching the one thing its word rests on.
-    assert_eq!(leads(&roster), [3].into());
+    // Each of them undoes what another one's word rests on, so the founder's stands.
+    assert_eq!(leads(&roster), [1, 2].into());
+}
+
+#[test]
+fn two_knots_at_once() {
+    let mut log = Log::with_leads([2, 3]);
+    let lamport = log.lamport + 1;
+    log.say_at(lamport, 2, retired(3, None));
+    log.say_at(lamport, 3, retired(2, None));
+    log.say_at(lamport, FOUNDER, retired(FOUNDER, None));
+    log.say_after(None, lamport, FOUNDER, vec![retired(FOUNDER, None)]);
+    let roster = assert_equal_in_every_order(&log);
+    assert!(is_retired(&roster, FOUNDER), "by one branch of its own");
+    assert_eq!(leads(&roster), [2].into());
 }
 
 #[test]

@@ -10,16 +10,24 @@ fn the_founding_makes_a_crew_lead_and_names_the_crew() {
     assert_eq!(roster.crew(), log.crew());
     assert_eq!(roster.crew_name(), Some("Clover crew"));
     assert!(roster.practice());
-    assert_eq!(roster.recovery_key().unwrap().0, recovery_key().verifying_key().to_bytes());
-    assert_eq!(roster.member(stream(FOUNDER)).unwrap().person, Some(person(FOUNDER)));
+    assert_eq!(
+        roster.recovery_key().unwrap().0,
+        recovery_key().verifying_key().to_bytes()
+    );
+    assert_eq!(
+        roster.member(stream(FOUNDER)).unwrap().person,
+        Some(person(FOUNDER))
+    );
 }
 
 #[test]
 fn a_founding_in_another_entry_is_ignored() {
-    let mut log = Log::founded();
-    log.say(2, founded(2));
-    log.say(2, admitted(3, Role::CrewLead));
-    assert_eq!(log.roster(), Log::founded().roster());
+    for lamport in [0, 5] {
+        let mut log = Log::founded();
+        log.say_at(lamport, 2, founded(2));
+        log.say(2, admitted(3, Role::CrewLead));
+        assert_eq!(log.roster(), Log::founded().roster());
+    }
 }
 
 #[test]
@@ -40,7 +48,10 @@ fn before_the_founding_arrives_everyone_is_pending() {
     assert_eq!(roster.crew_name(), None);
     assert!(!roster.practice());
     assert_eq!(roster.recovery_key(), None);
-    assert_eq!(roster.standing(stream(2), entry.hash, &log), Standing::Pending);
+    assert_eq!(
+        roster.standing(stream(2), entry.hash, &log),
+        Standing::Pending
+    );
     assert_eq!(roster.active_recipients(), []);
     assert_eq!(Roster::compute(crew, &[], &log).members().count(), 0);
 }
@@ -50,7 +61,10 @@ fn a_device_that_asks_is_pending_and_once_admitted_all_its_entries_count() {
     let mut log = Log::founded();
     let entry = log.say(2, asked(2));
     assert_eq!(log.standing(2, entry), Standing::Pending);
-    assert_eq!(log.roster().member(stream(2)).unwrap().state, MemberState::Pending);
+    assert_eq!(
+        log.roster().member(stream(2)).unwrap().state,
+        MemberState::Pending
+    );
     assert_eq!(log.roster().member(stream(2)).unwrap().role, None);
     assert_eq!(log.roster().active_recipients().len(), 1);
 
@@ -71,7 +85,11 @@ fn a_request_in_another_name_is_ignored_and_nobody_knows_the_device() {
 #[test]
 fn a_request_says_which_stream_it_continues() {
     let mut log = Log::founded();
-    let request = JoinAsked { device: keys(2), person: person(2), was: Some(stream(1)) };
+    let request = JoinAsked {
+        device: keys(2),
+        person: person(2),
+        was: Some(stream(1)),
+    };
     log.say(2, Fact::JoinAsked(request));
     assert_eq!(log.roster().member(stream(2)).unwrap().was, Some(stream(1)));
 }
@@ -139,9 +157,11 @@ fn a_role_given_holds_from_the_entry_after_its_last() {
 fn a_role_given_to_someone_not_admitted_does_nothing() {
     let mut log = Log::founded();
     log.say(2, asked(2));
-    let before = log.roster();
+    let entry = log.head(2).unwrap();
     log.say(FOUNDER, given(2, Role::CrewLead, None));
-    assert_eq!(log.roster(), before);
+    assert_eq!(log.standing(2, entry), Standing::Pending);
+    log.say(FOUNDER, admitted(2, Role::Office));
+    assert_eq!(log.standing(2, entry), Standing::Counts(Role::Office));
 }
 
 #[test]
@@ -152,8 +172,48 @@ fn a_promoted_device_acts_from_then_on_only() {
     log.say(FOUNDER, given(2, Role::CrewLead, None));
     log.say(2, admitted(4, Role::Applicator));
     let roster = log.roster();
-    assert_eq!(role(&roster, 3), None, "admitted while its author was an applicator");
+    assert_eq!(
+        role(&roster, 3),
+        None,
+        "admitted while its author was an applicator"
+    );
     assert_eq!(role(&roster, 4), Some(Role::Applicator));
+}
+
+#[test]
+fn in_one_entry_a_lead_is_given_before_it_is_used() {
+    for (facts, expected) in [
+        (
+            vec![founded(FOUNDER), admitted(2, Role::Office)],
+            Some(Role::Office),
+        ),
+        (vec![admitted(2, Role::Office), founded(FOUNDER)], None),
+    ] {
+        let mut log = Log::default();
+        log.say_after(None, 1, FOUNDER, facts);
+        assert_eq!(role(&log.roster(), 2), expected);
+    }
+}
+
+#[test]
+fn an_entry_that_keeps_the_old_role_has_no_lead_whatever_its_number() {
+    let mut log = Log::founded();
+    log.say(FOUNDER, admitted(2, Role::Applicator));
+    let lamport = log.lamport;
+    let last = log.say_at(lamport + 9, 2, admitted(3, Role::CrewLead));
+    log.say_at(lamport + 1, FOUNDER, given(2, Role::CrewLead, Some(last)));
+    assert_eq!(log.standing(2, last), Standing::Counts(Role::Applicator));
+    assert_eq!(role(&log.roster(), 3), None);
+}
+
+#[test]
+fn a_second_admission_does_not_undo_a_demotion() {
+    let mut log = Log::with_leads([2]);
+    log.say(FOUNDER, given(2, Role::Applicator, log.head(2)));
+    log.say(FOUNDER, admitted(2, Role::CrewLead));
+    log.say(2, admitted(3, Role::Applicator));
+    assert_eq!(role(&log.roster(), 2), Some(Role::Applicator));
+    assert_eq!(role(&log.roster(), 3), None);
 }
 
 #[test]
@@ -237,20 +297,46 @@ fn what_a_fallen_admission_led_to_falls_with_it() {
 }
 
 #[test]
+fn a_stream_is_cut_by_whoever_may_have_a_say() {
+    let mut log = Log::with_leads([2]);
+    log.say(9, retired(2, None));
+    assert!(!log.roster().is_cut(stream(2)));
+    log.say(2, given(9, Role::Office, None));
+    log.say(2, retired(FOUNDER, None));
+    log.say(FOUNDER, retired(2, None));
+    // The retirement of the founder has fallen, and may stand again when another entry arrives.
+    assert_eq!(
+        [1, 2, 3, 9].map(|d| log.roster().is_cut(stream(d))),
+        [true, true, false, true]
+    );
+}
+
+#[test]
 fn the_locked_file_key_is_the_own_word_and_the_name_a_leads() {
     let mut log = Log::with_leads([2]);
-    let mut other = Admitted { device: keys(3), person: person(4), role: Role::Applicator };
+    let mut other = Admitted {
+        device: keys(3),
+        person: person(4),
+        role: Role::Applicator,
+    };
     other.device.recipient = "age1elsewhere".to_owned();
     log.say(2, Fact::Admitted(other.clone()));
     let member = |log: &Log, d| log.roster().member(stream(d)).unwrap().clone();
-    assert_eq!(member(&log, 3).recipient.as_deref(), Some("age1elsewhere"), "nothing else known");
+    assert_eq!(
+        member(&log, 3).recipient.as_deref(),
+        Some("age1elsewhere"),
+        "nothing else known"
+    );
     log.say(3, asked(3));
     assert_eq!(member(&log, 3).recipient, Some(keys(3).recipient));
     assert_eq!(member(&log, 3).person, Some(person(4)));
 
     other.device.stream = stream(FOUNDER);
     log.say(2, Fact::Admitted(other));
-    assert_eq!(member(&log, FOUNDER).recipient, Some(keys(FOUNDER).recipient));
+    assert_eq!(
+        member(&log, FOUNDER).recipient,
+        Some(keys(FOUNDER).recipient)
+    );
 }
 
 #[test]

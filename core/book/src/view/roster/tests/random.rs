@@ -3,7 +3,7 @@
 use proptest::collection::vec;
 use proptest::prelude::*;
 
-use super::super::decide::facts_that_stand;
+use super::super::decide::decide;
 use super::*;
 
 /// Devices whom the founder and the crew may admit; 8 and 9 are never named by them.
@@ -71,20 +71,32 @@ impl Log {
             _ => retired(subject, last),
         };
         let head = self.head(step.by);
-        let prev = if step.forks { head.and_then(|h| self.before(h)) } else { head };
+        let prev = if step.forks {
+            head.and_then(|h| self.before(h))
+        } else {
+            head
+        };
         let lamport = self.lamport.saturating_add_signed(step.lead).max(1);
         self.say_after(prev, lamport, step.by, vec![fact]);
     }
 
     fn before(&self, head: Head) -> Option<Head> {
-        let hash = self.prev.get(&head.hash).copied().filter(|h| *h != Hash::NONE)?;
-        Some(Head { hash, seq: head.seq - 1, ..head })
+        let hash = self
+            .prev
+            .get(&head.hash)
+            .copied()
+            .filter(|h| *h != Hash::NONE)?;
+        Some(Head {
+            hash,
+            seq: head.seq - 1,
+            ..head
+        })
     }
 
     fn that_stand(&self) -> Vec<&MembershipFact> {
         let mut ordered: Vec<_> = self.facts.iter().collect();
         ordered.sort_by_key(|f| f.order());
-        facts_that_stand(self.crew(), &ordered, self)
+        decide(self.crew(), &ordered, self).standing
     }
 
     /// Whom no chain of words from the founder or a recovery could ever have made a lead.
@@ -94,10 +106,17 @@ impl Log {
         let is_valid = |f: &MembershipFact| f.fact == recovered(crew, f.stream.0[0]);
         leads.extend(self.facts.iter().filter(|f| is_valid(f)).map(|f| f.stream));
         loop {
-            let given = self.facts.iter().filter(|f| leads.contains(&f.stream) && gives_lead(f));
+            let given = self
+                .facts
+                .iter()
+                .filter(|f| leads.contains(&f.stream) && gives_lead(f));
             let more: BTreeSet<_> = given.map(MembershipFact::subject).collect();
             if more.is_subset(&leads) {
-                return EVERYONE.map(stream).into_iter().filter(|s| !leads.contains(s)).collect();
+                return EVERYONE
+                    .map(stream)
+                    .into_iter()
+                    .filter(|s| !leads.contains(s))
+                    .collect();
             }
             leads.extend(more);
         }

@@ -1,5 +1,7 @@
 //! The recovery code: who holds it gets back in.
 
+use ed25519_dalek::VerifyingKey;
+
 use super::*;
 
 #[test]
@@ -11,14 +13,19 @@ fn the_recovery_code_makes_a_crew_lead() {
     assert_eq!(role(&log.roster(), 3), Some(Role::Applicator));
     assert_eq!(log.standing(2, entry), Standing::Counts(Role::CrewLead));
     assert_eq!(log.roster().active_recipients().len(), 3);
-    assert_eq!(log.roster().member(stream(2)).unwrap().person, Some(person(2)));
+    assert_eq!(
+        log.roster().member(stream(2)).unwrap().person,
+        Some(person(2))
+    );
 }
 
 #[test]
 fn a_recovery_signed_otherwise_is_ignored() {
     let crew = Log::founded().crew();
     let tampered = |change: fn(&mut Recovered)| {
-        let Fact::Recovered(mut recovered) = recovered(crew, 2) else { unreachable!() };
+        let Fact::Recovered(mut recovered) = recovered(crew, 2) else {
+            unreachable!()
+        };
         change(&mut recovered);
         Fact::Recovered(recovered)
     };
@@ -27,8 +34,16 @@ fn a_recovery_signed_otherwise_is_ignored() {
         ("another device's", 3, recovered(crew, 2)),
         ("no signature", 2, tampered(|r| r.signature.clear())),
         ("an altered signature", 2, tampered(|r| r.signature[3] ^= 1)),
-        ("an altered recipient", 2, tampered(|r| r.device.recipient.push('x'))),
-        ("another stream in it", 2, tampered(|r| r.device.stream = stream(3))),
+        (
+            "an altered recipient",
+            2,
+            tampered(|r| r.device.recipient.push('x')),
+        ),
+        (
+            "another stream in it",
+            2,
+            tampered(|r| r.device.stream = stream(3)),
+        ),
     ] {
         let mut log = Log::founded();
         log.say(by, fact);
@@ -40,22 +55,25 @@ fn a_recovery_signed_otherwise_is_ignored() {
 #[test]
 fn a_recovered_device_outranks_the_founder() {
     let mut log = Log::founded();
-    log.say(2, recovered(log.crew(), 2));
-    let lamport = log.lamport + 1;
-    log.say_at(lamport, FOUNDER, retired(2, log.head(2)));
-    log.say_at(lamport + 1, 2, retired(FOUNDER, log.head(FOUNDER)));
-    let founder_first = log.clone();
-    assert_eq!(leads(&founder_first.roster()), [2].into());
+    let last = log.head(FOUNDER);
+    let recovery = log.say(2, recovered(log.crew(), 2));
+    log.say(FOUNDER, retired(2, Some(recovery)));
+    assert_eq!(
+        leads(&log.roster()),
+        [1].into(),
+        "while it does not contradict"
+    );
+    log.say(2, retired(FOUNDER, last));
+    assert_eq!(leads(&log.roster()), [2].into());
 }
 
 #[test]
 fn the_later_recovery_outranks_the_earlier_one() {
     let mut log = Log::founded();
-    log.say(2, recovered(log.crew(), 2));
-    log.say(3, recovered(log.crew(), 3));
+    let last = [2, 3].map(|d| log.say(d, recovered(log.crew(), d)));
     let lamport = log.lamport + 1;
-    log.say_at(lamport, 2, retired(3, log.head(3)));
-    log.say_at(lamport, 3, retired(2, log.head(2)));
+    log.say_at(lamport, 2, retired(3, Some(last[1])));
+    log.say_at(lamport, 3, retired(2, Some(last[0])));
     assert_eq!(leads(&log.roster()), [1, 3].into());
 }
 
@@ -102,7 +120,7 @@ fn a_recovered_device_is_retired_by_a_lead_who_knows_of_it_and_repeating_gains_n
     let last = log.say(2, recovered(log.crew(), 2));
     log.say(FOUNDER, retired(2, Some(last)));
     log.say(2, recovered(log.crew(), 2));
-    let forked = log.say_after(None, 2, 2, vec![recovered(log.crew(), 2)]);
+    let forked = log.say_after(None, 1, 2, vec![recovered(log.crew(), 2)]);
     log.say_after(Some(forked), 3, 2, vec![admitted(9, Role::CrewLead)]);
     assert!(is_retired(&log.roster(), 2));
     assert_eq!(leads(&log.roster()), [1].into());
@@ -130,13 +148,37 @@ fn a_recovery_lifts_a_demoted_device() {
 }
 
 #[test]
-fn a_founding_with_a_key_that_is_none_has_no_recovery() {
-    let mut log = Log::default();
-    let Fact::Founded(mut founding) = founded(FOUNDER) else { unreachable!() };
-    // 2 is not the y of any point of the curve.
-    founding.recovery_key = StreamId([0; 32].map(|_| 0));
-    founding.recovery_key.0[0] = 2;
-    log.say(FOUNDER, Fact::Founded(founding));
-    log.say(2, recovered(log.crew(), 2));
-    assert_eq!(leads(&log.roster()), [1].into());
+fn a_lower_role_dated_before_the_recovery_it_knows_of_does_not_touch_it() {
+    let mut log = Log::with_leads([2]);
+    let lamport = log.lamport;
+    let last = log.say_at(lamport + 5, 3, recovered(log.crew(), 3));
+    log.say_at(lamport + 1, 2, given(3, Role::Office, Some(last)));
+    log.say(3, admitted(4, Role::Applicator));
+    assert_eq!(role(&log.roster(), 3), Some(Role::CrewLead));
+    assert_eq!(role(&log.roster(), 4), Some(Role::Applicator));
+}
+
+#[test]
+fn a_founding_with_a_useless_key_has_no_recovery() {
+    let not_a_point = Hash([2; 32]).0;
+    assert!(VerifyingKey::from_bytes(&not_a_point).is_err());
+    // The neutral element: a lax check takes one signature for every message.
+    let mut weak = [0; 32];
+    weak[0] = 1;
+    for key in [not_a_point, weak] {
+        let mut log = Log::default();
+        let Fact::Founded(mut founding) = founded(FOUNDER) else {
+            unreachable!()
+        };
+        founding.recovery_key = StreamId(key);
+        log.say(FOUNDER, Fact::Founded(founding));
+        let signature = [weak, [0; 32]].concat();
+        let recovery = Recovered {
+            device: keys(2),
+            person: person(2),
+            signature,
+        };
+        log.say(2, Fact::Recovered(recovery));
+        assert_eq!(leads(&log.roster()), [1].into());
+    }
 }

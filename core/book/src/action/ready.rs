@@ -1,0 +1,156 @@
+//! May I treat, here and now: all findings for a visit, from what its facts say.
+//!
+//! The rules judge; here is only which facts they are given: those that stand.
+
+use sward_rules::finding::{Check, Finding, Verdict, Whose};
+use sward_rules::keep_off::Now;
+use sward_rules::label::Label;
+use sward_rules::sky::{
+    Forecast, MeterReading, NextWindow, SkyAdvice, SkyInputs, StationReport, YardWind,
+    next_window, outlook,
+};
+use sward_rules::walk_round::{self, Answered};
+
+use crate::fact::{Fact, Replacement, SkySeen};
+use crate::ids::{SheetId, VisitId};
+use crate::view::visit::VisitState;
+use crate::{Book, Result};
+
+/// What is known beside the visit's own facts.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct ReadyInputs<'a> {
+    /// A station's report.
+    pub station: Option<&'a StationReport>,
+    /// A forecast for the place.
+    pub forecast: Option<&'a Forecast>,
+    /// How long treating will take, in minutes; none: as the advice assumes.
+    pub job_min: Option<u32>,
+}
+
+/// What the facts of a visit say about sky and yard.
+#[derive(Default)]
+struct Seen {
+    wind: Vec<MeterReading>,
+    sky: Vec<SkySeen>,
+    answers: Vec<Answered>,
+}
+
+/// Every finding for treating `visit` with `label_sheet` at `now`, and when it may open next by
+/// the forecast.
+///
+/// # Errors
+/// [`crate::BookError::NotFound`], [`crate::BookError::Refused`] while the label sheet's method is
+/// not filled in.
+pub fn judge(
+    book: &Book,
+    visit: VisitId,
+    label_sheet: SheetId,
+    inputs: ReadyInputs<'_>,
+) -> Result<(Vec<Finding>, NextWindow)> {
+    let now = book.now()?;
+    let sheet = book.label_sheet(label_sheet)?;
+    let label = &sheet.label;
+    let seen = seen_in(book, visit)?;
+    let advice = SkyAdvice::default();
+    let mut sky = SkyInputs::new(label, now, &advice);
+    if let Some(job_min) = inputs.job_min {
+        sky.job_min = job_min;
+    }
+    sky.station = inputs.station;
+    sky.forecast = inputs.forecast;
+    // The latest look of each kind that stands.
+    sky.air = seen.sky.iter().rev().find_map(|s| s.air.as_ref());
+    sky.inversion = seen.sky.iter().rev().find_map(|s| s.inversion.as_ref());
+    sky.soil = seen.sky.iter().rev().find_map(|s| s.soil.as_ref());
+    sky.bloom = seen.sky.iter().rev().find_map(|s| s.bloom.as_ref());
+    let estimate = seen.sky.iter().rev().find_map(|s| s.wind.as_ref());
+    sky.yard_wind = if seen.wind.is_empty() {
+        estimate.map(YardWind::Seen)
+    } else {
+        Some(YardWind::Meter(&seen.wind))
+    };
+
+    let mut findings = vec![read_back(book, label_sheet)?, repeat(book, visit, label, now)?];
+    findings.extend(outlook(&sky));
+    findings.extend(walk_round::findings(label.method, &seen.answers, now));
+    Ok((findings, next_window(&sky)))
+}
+
+fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
+    let mut seen = Seen::default();
+    for line in book.visit(visit)?.history.iter().filter(|l| l.superseded_by.is_none()) {
+        let (_, fact) = book.fact(line.fact)?;
+        match fact {
+            Fact::WindMeasured(f) => seen.wind.extend(f.readings),
+            Fact::SkySeen(f) => seen.sky.push(f),
+            Fact::WalkedRound(f) => seen.answers.extend(f.answers),
+            Fact::Corrected(c) => match c.new {
+                Replacement::WindMeasured(f) => seen.wind.extend(f.readings),
+                Replacement::WalkedRound(f) => seen.answers.extend(f.answers),
+                _ => {}
+            },
+            _ => {}
+        }
+    }
+    Ok(seen)
+}
+
+fn read_back(book: &Book, label_sheet: SheetId) -> Result<Finding> {
+    let check = Check::LabelReadBack;
+    Ok(match book.label(label_sheet)?.read_back {
+        Some(done) => {
+            Finding::new(check, Verdict::Clear, format!("the numbers were read back by {}", done.person))
+        }
+        None => Finding::unknown(
+            check,
+            "the label sheet's numbers were not read back since they were last changed",
+        ),
+    })
+}
+
+/// The label's earliest repeat, beside what this crew put on the yard with the same product.
+fn repeat(book: &Book, visit: VisitId, label: &Label, now: Now) -> Result<Finding> {
+    let check = Check::Repeat;
+    let Some(after) = label.repeat_after.value() else {
+        return Ok(Finding::unknown(
+            check,
+            "the label sheet says nothing of the shortest time between two treatments",
+        ));
+    };
+    let Some(yard) = book.visit(visit)?.yard else {
+        return Ok(Finding::unknown(check, "the yard is not known yet"));
+    };
+    let wait_ms = after.to_seconds_up()?.saturating_mul(1000);
+    let mut last_ms: Option<i64> = None;
+    for other in book.visits_to(yard)? {
+        let treated = matches!(other.state, VisitState::Treating | VisitState::Finished);
+        if other.visit == visit || !treated {
+            continue;
+        }
+        for keep_off in book.keep_offs_of(other.visit)? {
+            if keep_off.product == label.product {
+                let at = keep_off.last_applied_utc_ms.unwrap_or(keep_off.started_utc_ms);
+                last_ms = last_ms.max(Some(at));
+            }
+        }
+    }
+    let finding = match last_ms {
+        Some(at) if now.utc_ms < at.saturating_add(wait_ms) => {
+            let days = now.utc_ms.saturating_sub(at) / 86_400_000;
+            Finding::new(check, Verdict::DontTreat, "this product was put on too recently")
+                .with_value(format!("{days} days ago"))
+        }
+        // What others put on, the owner or another firm, this book cannot know.
+        Some(_) => Finding::new(
+            check,
+            Verdict::Clear,
+            "the crew's last treatment with it lies long enough back; what others put on is not known",
+        ),
+        None => Finding::new(
+            check,
+            Verdict::Clear,
+            "no treatment with it in this book; what others put on is not known",
+        ),
+    };
+    Ok(finding.with_limit(after.for_person(), Whose::Label))
+}

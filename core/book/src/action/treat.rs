@@ -1,0 +1,405 @@
+//! Treating: start, load, finish. The keep-offs begin with the start.
+
+use std::collections::BTreeSet;
+
+use sward_rules::Entered;
+use sward_rules::finding::{Check, Verdict};
+
+use super::{reason, words};
+use crate::fact::{
+    Fact, Finished, KeepOffOpened, Loaded, Person, Replacement, SectionDone, Started,
+};
+use crate::ids::{FactId, ItemId, KeepOffId, SheetId, VisitId};
+use crate::log::Stamp;
+use crate::record::{TREATMENT_FORMAT, TreatedSection, Treatment, add_up};
+use crate::view::visit::VisitView;
+use crate::{Book, BookError, Result};
+
+/// What treating is started with.
+#[derive(Debug, Clone)]
+pub struct Start {
+    /// The label sheet.
+    pub label_sheet: SheetId,
+    /// The rate chosen.
+    pub rate: Entered,
+    /// The sections; empty: all that are shown and measured.
+    pub sections: Vec<ItemId>,
+    /// Each check that is not known and that the person acknowledges by name.
+    pub acknowledged: Vec<Check>,
+    /// Why it is started against a "don't treat".
+    pub against: Option<String>,
+}
+
+impl Book {
+    /// Starts treating. From here on the sections are kept off, until a finish and what the label
+    /// asks for after it.
+    ///
+    /// Every check that was not known has to be acknowledged by name, and a "don't treat" needs a
+    /// reason: both stand in the record. Nothing else stops a start, because the record has to
+    /// tell what was done.
+    ///
+    /// # Errors
+    /// [`BookError::Refused`] naming what is missing, [`BookError::NotFound`].
+    pub fn start(&mut self, visit: VisitId, start: Start) -> Result<Vec<KeepOffId>> {
+        let view = self.visit(visit)?;
+        let judged = self.last_judged(&view)?;
+        self.must_be_acknowledged(judged.as_ref().map(|(_, f)| f.as_slice()), &start)?;
+        let against = start.against.as_deref().map(reason).transpose()?;
+        let label = self.label_sheet(start.label_sheet)?.label;
+        let sections = self.sections_to_treat(&view, &start.sections)?;
+        let keep_offs: Vec<KeepOffOpened> = sections
+            .into_iter()
+            .map(|section| KeepOffOpened {
+                keep_off: KeepOffId(self.env().new_uuid()),
+                section: section.id,
+                name: section.name,
+                outline: section.outline.expect("only measured sections are treated"),
+            })
+            .collect();
+        let ids = keep_offs.iter().map(|k| k.keep_off).collect();
+        self.record(Fact::Started(Started {
+            visit,
+            label_sheet: start.label_sheet,
+            label,
+            rate: start.rate,
+            keep_offs,
+            acknowledged: start.acknowledged,
+            against,
+            judged: judged.map(|(id, _)| id),
+        }))?;
+        Ok(ids)
+    }
+
+    fn last_judged(
+        &self,
+        view: &VisitView,
+    ) -> Result<Option<(FactId, Vec<sward_rules::Finding>)>> {
+        for line in view.history.iter().rev().filter(|l| l.superseded_by.is_none()) {
+            if let (_, Fact::Judged(judged)) = self.fact_of(line.fact)? {
+                return Ok(Some((line.fact, judged.findings)));
+            }
+        }
+        Ok(None)
+    }
+
+    fn fact_of(&self, id: FactId) -> Result<(Stamp, Fact)> {
+        let (entry, fact) = self.fact(id)?;
+        Ok((entry.body().written, fact))
+    }
+
+    fn must_be_acknowledged(
+        &self,
+        findings: Option<&[sward_rules::Finding]>,
+        start: &Start,
+    ) -> Result<()> {
+        let Some(findings) = findings else {
+            return Err(BookError::refused(
+                "nothing was checked yet: look at sky and yard first, then start",
+            ));
+        };
+        let open: Vec<String> = findings
+            .iter()
+            .filter(|f| f.verdict == Verdict::Unknown && !start.acknowledged.contains(&f.check))
+            .map(|f| format!("{} ({})", name_of(f.check), f.reason))
+            .collect();
+        if !open.is_empty() {
+            return Err(BookError::refused(format!(
+                "not known: {}. Check it, or acknowledge each by name",
+                open.join("; ")
+            )));
+        }
+        let hit: Vec<String> = findings
+            .iter()
+            .filter(|f| f.verdict == Verdict::DontTreat)
+            .map(|f| format!("{} ({})", name_of(f.check), f.reason))
+            .collect();
+        if !hit.is_empty() && start.against.is_none() {
+            return Err(BookError::refused(format!(
+                "don't treat: {}. To record a start all the same, give the reason",
+                hit.join("; ")
+            )));
+        }
+        Ok(())
+    }
+
+    fn sections_to_treat(
+        &self,
+        view: &VisitView,
+        wanted: &[ItemId],
+    ) -> Result<Vec<crate::sheet::Section>> {
+        let yard = view.yard.ok_or_else(|| {
+            BookError::refused("the yard of this visit has not arrived yet: swap records first")
+        })?;
+        let mut sections = self.yard_sheet(yard)?.sections;
+        if wanted.is_empty() {
+            sections.retain(|s| !s.hidden && s.outline.is_some());
+        } else {
+            sections.retain(|s| wanted.contains(&s.id));
+            if let Some(section) = sections.iter().find(|s| s.outline.is_none()) {
+                return Err(BookError::refused(format!(
+                    "{} is not measured: without its outline nobody can be kept off it",
+                    section.name
+                )));
+            }
+            if sections.len() < wanted.iter().collect::<BTreeSet<_>>().len() {
+                return Err(BookError::refused("a section to treat is not of this yard"));
+            }
+        }
+        if sections.is_empty() {
+            return Err(BookError::refused("there is no measured section to treat: measure one first"));
+        }
+        Ok(sections)
+    }
+
+    /// Records a load that was put on. `keep_offs` names the sections; empty: all of the visit.
+    ///
+    /// # Errors
+    /// [`BookError::Refused`] before a start, for an amount that is none, or for a time to come.
+    pub fn load(
+        &mut self,
+        visit: VisitId,
+        keep_offs: Vec<KeepOffId>,
+        product: Entered,
+        water: Option<Entered>,
+        applied_utc_ms: i64,
+    ) -> Result<()> {
+        let load = Loaded { visit, keep_offs, product, water, applied_utc_ms };
+        self.check_load(&load)?;
+        self.record(Fact::Loaded(load))
+    }
+
+    pub(super) fn check_load(&self, load: &Loaded) -> Result<()> {
+        use sward_rules::quantity::Dimension;
+        let known: Vec<KeepOffId> =
+            self.keep_offs_of(load.visit)?.iter().map(|k| k.keep_off).collect();
+        if known.is_empty() {
+            return Err(BookError::refused("treating has not started on this visit: start first"));
+        }
+        if let Some(other) = load.keep_offs.iter().find(|k| !known.contains(k)) {
+            return Err(BookError::NotFound { what: "keep-off", name: other.to_string() });
+        }
+        let amount = |what: &str, e: &Entered, fits: &[Dimension]| {
+            if e.is_zero() || e.amount().is_sign_negative() || !fits.contains(&e.dimension()) {
+                let wanted: Vec<String> = fits.iter().map(ToString::to_string).collect();
+                return Err(BookError::refused(format!(
+                    "{what}: {} cannot be; give {} above zero",
+                    e.for_person(),
+                    wanted.join(" or ")
+                )));
+            }
+            Ok(())
+        };
+        amount("product", &load.product, &[Dimension::Mass, Dimension::Volume])?;
+        if let Some(water) = &load.water {
+            amount("water", water, &[Dimension::Volume])?;
+        }
+        self.must_not_be_to_come(load.applied_utc_ms)
+    }
+
+    pub(super) fn must_not_be_to_come(&self, at_utc_ms: i64) -> Result<()> {
+        // Two minutes, for a clock read and typed by hand.
+        if at_utc_ms > self.env().clock().utc_ms.saturating_add(120_000) {
+            return Err(BookError::refused("this time is still to come: give when it was done"));
+        }
+        Ok(())
+    }
+
+    /// Finishes the treatment and freezes its record. `done` tells when each section was last
+    /// applied; a section not told gets the last load's time, or else now.
+    ///
+    /// # Errors
+    /// [`BookError::Refused`] before a start; [`BookError::NotFound`].
+    pub fn finish(
+        &mut self,
+        visit: VisitId,
+        done: &[(KeepOffId, i64)],
+        note: &str,
+    ) -> Result<()> {
+        if !self.visit(visit)?.finishes.is_empty() {
+            return Err(BookError::refused(
+                "this visit is finished already: correct the finish, with a reason, instead",
+            ));
+        }
+        let finish = self.finish_fact(visit, done, note)?;
+        self.record(Fact::Finished(finish))
+    }
+
+    /// The finish as it would be written now.
+    pub(super) fn finish_fact(
+        &self,
+        visit: VisitId,
+        done: &[(KeepOffId, i64)],
+        note: &str,
+    ) -> Result<Finished> {
+        let note = words("note", note)?;
+        let keep_offs = self.keep_offs_of(visit)?;
+        if keep_offs.is_empty() {
+            return Err(BookError::refused("treating has not started on this visit: start first"));
+        }
+        for (keep_off, at) in done {
+            if !keep_offs.iter().any(|k| k.keep_off == *keep_off) {
+                return Err(BookError::NotFound { what: "keep-off", name: keep_off.to_string() });
+            }
+            self.must_not_be_to_come(*at)?;
+        }
+        let now_ms = self.env().clock().utc_ms;
+        let gathered = Gathered::from(self, &self.visit(visit)?)?;
+        let sections: Vec<SectionDone> = keep_offs
+            .iter()
+            .map(|k| SectionDone {
+                keep_off: k.keep_off,
+                last_applied_utc_ms: done
+                    .iter()
+                    .find(|(id, _)| *id == k.keep_off)
+                    .map(|(_, at)| *at)
+                    .or_else(|| gathered.last_load_on(k.keep_off))
+                    .unwrap_or(now_ms)
+                    // Nothing was put on before the start.
+                    .max(k.started_utc_ms),
+            })
+            .collect();
+        let covers = gathered.covers.clone();
+        let treatment = self.gather(visit, gathered, &sections, note)?;
+        let (frozen, frozen_hash) = treatment.freeze();
+        Ok(Finished { visit, covers, frozen, frozen_hash, sections })
+    }
+
+    fn gather(
+        &self,
+        visit: VisitId,
+        gathered: Gathered,
+        done: &[SectionDone],
+        note: String,
+    ) -> Result<Treatment> {
+        let view = self.visit(visit)?;
+        let yard = view.yard.ok_or_else(|| {
+            BookError::refused("the yard of this visit has not arrived yet: swap records first")
+        })?;
+        let sheet = self.yard_sheet(yard)?;
+        let (started, start) = gathered
+            .started
+            .ok_or_else(|| BookError::refused("treating has not started on this visit"))?;
+        let keep_offs = self.keep_offs_of(visit)?;
+        let sections = keep_offs
+            .iter()
+            .map(|k| TreatedSection {
+                section: k.section,
+                name: k.name.clone(),
+                area: k.outline.area().map(|a| a.value.for_person()).unwrap_or_default(),
+                outline: k.outline.clone(),
+                keep_off: k.keep_off,
+                last_applied_utc_ms: done
+                    .iter()
+                    .find(|d| d.keep_off == k.keep_off)
+                    .map_or(k.started_utc_ms, |d| d.last_applied_utc_ms),
+            })
+            .collect();
+        let applicator = self
+            .roster()
+            .member(self.secret()?.stream())
+            .and_then(|m| m.person.clone())
+            .unwrap_or_else(|| Person { name: String::new(), licence: String::new() });
+        Ok(Treatment {
+            format: TREATMENT_FORMAT,
+            visit,
+            crew: self.roster().crew_name().unwrap_or_default().to_owned(),
+            practice: self.is_practice()?,
+            yard,
+            yard_name: sheet.name,
+            address: sheet.address,
+            zone: sheet.zone.map(|z| z.name().to_owned()).unwrap_or_default(),
+            target: view.target,
+            label_sheet: start.label_sheet,
+            label: start.label,
+            rate: start.rate,
+            sections,
+            product_total: add_up(gathered.loads.iter().map(|l| &l.product)),
+            water_total: add_up(gathered.loads.iter().filter_map(|l| l.water.as_ref())),
+            loads: gathered.loads,
+            started,
+            finished: self.stamp()?,
+            applicator,
+            counts: gathered.counts,
+            wind: gathered.wind,
+            sky: gathered.sky,
+            findings: gathered.findings,
+            acknowledged: start.acknowledged,
+            against: start.against,
+            note,
+        })
+    }
+}
+
+/// The standing facts of a visit that a record is made of.
+#[derive(Default)]
+struct Gathered {
+    covers: Vec<FactId>,
+    started: Option<(Stamp, Started)>,
+    loads: Vec<Loaded>,
+    counts: Vec<crate::fact::Counted>,
+    wind: Vec<crate::fact::WindMeasured>,
+    sky: Vec<crate::fact::SkySeen>,
+    findings: Vec<sward_rules::Finding>,
+}
+
+impl Gathered {
+    fn from(book: &Book, view: &VisitView) -> Result<Self> {
+        let mut gathered = Self::default();
+        for line in view.history.iter().filter(|l| l.superseded_by.is_none()) {
+            let (at, fact) = book.fact_of(line.fact)?;
+            gathered.covers.push(line.fact);
+            match fact {
+                Fact::Started(f) => {
+                    gathered.started.get_or_insert((at, f));
+                }
+                Fact::Loaded(f) => gathered.loads.push(f),
+                Fact::Counted(f) => gathered.counts.push(f),
+                Fact::WindMeasured(f) => gathered.wind.push(f),
+                Fact::SkySeen(f) => gathered.sky.push(f),
+                Fact::Judged(f) if gathered.started.is_none() => gathered.findings = f.findings,
+                Fact::Corrected(c) => match c.new {
+                    Replacement::Loaded(f) => gathered.loads.push(f),
+                    Replacement::Counted(f) => gathered.counts.push(f),
+                    Replacement::WindMeasured(f) => gathered.wind.push(f),
+                    _ => {}
+                },
+                _ => {}
+            }
+        }
+        Ok(gathered)
+    }
+
+    fn last_load_on(&self, keep_off: KeepOffId) -> Option<i64> {
+        self.loads
+            .iter()
+            .filter(|l| l.keep_offs.is_empty() || l.keep_offs.contains(&keep_off))
+            .map(|l| l.applied_utc_ms)
+            .max()
+    }
+}
+
+/// A check's stable name, as the person acknowledges it.
+fn name_of(check: Check) -> String {
+    serde_json::to_value(check)
+        .ok()
+        .and_then(|v| v.as_str().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+/// The treatment that a finish froze.
+///
+/// # Errors
+/// [`BookError::NotFound`] when the fact is no finish, [`BookError::Format`] when its bytes are
+/// not those that were frozen.
+pub fn treatment_of(book: &Book, finish: FactId) -> Result<Treatment> {
+    let (_, fact) = book.fact(finish)?;
+    let finished = match fact {
+        Fact::Finished(f) => f,
+        Fact::Corrected(c) => match c.new {
+            Replacement::Finished(f) => f,
+            _ => return Err(BookError::NotFound { what: "finish", name: finish.to_string() }),
+        },
+        _ => return Err(BookError::NotFound { what: "finish", name: finish.to_string() }),
+    };
+    Treatment::thaw(&finished.frozen, finished.frozen_hash)
+}
