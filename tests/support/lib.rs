@@ -2,6 +2,9 @@
 //!
 //! Helpers of one test alone stay beside that test.
 
+pub mod crew;
+pub mod orders;
+
 use std::path::PathBuf;
 
 /// The top of the repository.

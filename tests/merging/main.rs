@@ -1,0 +1,11 @@
+//! What merging means: each row of the table in DEVELOPERS.md, over random orders of arrival,
+//! with real Automerge documents and SQLite files.
+//!
+//! Every scenario is checked on the phones that lived it and on one that got it shuffled.
+
+mod clocks;
+mod forks;
+mod keep_offs;
+mod membership;
+mod records;
+mod sheets;
