@@ -126,7 +126,6 @@ const IO: Group = (
         "std::fs",
         "std::io",
         "std::path",
-        "File",
         "stdin",
         "stdout",
         "stderr",

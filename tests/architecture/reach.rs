@@ -66,12 +66,10 @@ const NETWORK: [&str; 18] = [
     "ureq",
 ];
 
-/// Crates that make or read HTML, or say things in a person's language.
-const HTML: [&str; 11] = [
+/// Crates that make or read HTML.
+const HTML: [&str; 9] = [
     "ammonia",
     "askama",
-    "fluent",
-    "fluent-bundle",
     "handlebars",
     "html5ever",
     "markup5ever",

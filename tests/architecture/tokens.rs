@@ -17,6 +17,13 @@ pub(crate) struct Named {
     pub(crate) line: usize,
 }
 
+/// Words after which a path starts anew.
+const KEYWORDS: [&str; 30] = [
+    "as", "async", "await", "break", "const", "continue", "dyn", "else", "enum", "extern", "fn",
+    "for", "if", "impl", "in", "let", "loop", "match", "mod", "move", "mut", "pub", "ref",
+    "return", "struct", "trait", "type", "use", "where", "while",
+];
+
 /// Every path, or why this is no Rust.
 pub(crate) fn named(source: &str) -> Result<Vec<Named>, String> {
     let stream: TokenStream = source
@@ -38,6 +45,7 @@ fn gather(stream: TokenStream, prefix: &[String], found: &mut Vec<Named>) {
             }
             // The new name that a `use` gives is nobody's path.
             TokenTree::Ident(word) if word == "as" && !prefix.is_empty() => at += 2,
+            TokenTree::Ident(word) if KEYWORDS.iter().any(|keyword| word == keyword) => at += 1,
             TokenTree::Ident(_) => at = path(&tokens, at, prefix, found),
             TokenTree::Punct(_) if goes_on(&tokens, at) => {
                 at = path(&tokens, at, prefix, found);
@@ -132,17 +140,17 @@ fn paths_are_spelt_out() {
     for (source, expected) in [
         (
             "use std::{fs, io::{self, Read as R}};",
-            "use std::fs std::io::self std::io::Read",
+            "std::fs std::io::self std::io::Read",
         ),
-        ("use std::fs::*;", "use std::fs::*"),
-        ("use std::{fmt::*};", "use std::fmt::*"),
-        ("use ::std::time;", "use ::std::time"),
-        ("use std as s;", "use std::as s"),
+        ("use std::fs::*;", "std::fs::*"),
+        ("use std::{fmt::*};", "std::fmt::*"),
+        ("use ::std::time;", "::std::time"),
+        ("use std as s;", "std::as s"),
         ("<Utc>::now()", "Utc ::now"),
         ("Vec::<u8>::new()", "Vec u8 ::new"),
         ("r#std::fs::read(x)", "std::fs::read x"),
         ("static mut N: u8 = 0;", "static::mut N u8"),
-        ("fn f(x: &'static mut u8) {}", "fn f x mut u8"),
+        ("fn f(x: &'static mut u8) {}", "f x u8"),
         ("a != b", "a b"),
         ("assert!(std::fs::exists(x))", "assert! std::fs::exists x"),
     ] {

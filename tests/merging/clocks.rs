@@ -35,7 +35,10 @@ fn seen_by(crew: &mut Crew, by: usize, of: usize, ahead_ms: i64) {
         ahead_ms_most: Some(ahead_ms),
     };
     assert!(crew.book(by).note_clock(difference).unwrap());
-    assert!(!crew.book(by).note_clock(difference).unwrap(), "nothing new: phones settle");
+    assert!(
+        !crew.book(by).note_clock(difference).unwrap(),
+        "nothing new: phones settle"
+    );
 }
 
 #[test]
@@ -47,8 +50,14 @@ fn a_clock_a_little_behind_lengthens_what_its_device_recorded() {
         let view = book.keep_off(visit, keep_off).unwrap();
         let until_utc_ms = applied + 65 * MINUTE_MS;
         assert_eq!(
-            view.standing(Now { utc_ms: applied, proven: true }),
-            Standing::ByClaims(State::Runs { until_utc_ms, then_dry: true })
+            view.standing(Now {
+                utc_ms: applied,
+                proven: true
+            }),
+            Standing::ByClaims(State::Runs {
+                until_utc_ms,
+                then_dry: true
+            })
         );
     });
 }
@@ -59,8 +68,14 @@ fn a_clock_far_off_makes_the_time_uncertain_never_over() {
     seen_by(&mut crew, 0, 1, -120 * MINUTE_MS);
     for_every_order(&mut crew, &observer, |book| {
         let view = book.keep_off(visit, keep_off).unwrap();
-        let state = view.standing(Now { utc_ms: i64::MAX / 2, proven: true });
-        assert!(matches!(state, Standing::ByClaims(State::TimeUncertain { .. })), "{state:?}");
+        let state = view.standing(Now {
+            utc_ms: i64::MAX / 2,
+            proven: true,
+        });
+        assert!(
+            matches!(state, Standing::ByClaims(State::TimeUncertain { .. })),
+            "{state:?}"
+        );
     });
 }
 
@@ -70,10 +85,14 @@ fn a_clock_in_2035_does_not_poison_the_order() {
     let far = 2_051_222_400_000;
     crew.phones[2].env.set_wall_clock(far);
     let yard = crew.phones[2].book.visit(visit).unwrap().yard.unwrap();
-    crew.book(2).set_yard(yard, "note", "written in 2035").unwrap();
+    crew.book(2)
+        .set_yard(yard, "note", "written in 2035")
+        .unwrap();
     crew.swap_all().unwrap();
     // What comes after it in the order is written by a phone whose clock is right.
-    crew.book(0).set_yard(yard, "note", "written after").unwrap();
+    crew.book(0)
+        .set_yard(yard, "note", "written after")
+        .unwrap();
     for_every_order(&mut crew, &observer, |book| {
         assert_eq!(book.yard_sheet(yard).unwrap().note, "written after");
     });
@@ -90,7 +109,10 @@ fn after_a_reboot_the_time_is_uncertain_until_someone_confirms_it() {
     phone.env.pass_ms(3 * 3_600_000);
     assert_eq!(phone.book.time_proof().unwrap(), TimeProof::Person);
     let over = |book: &sward_book::Book| {
-        let standing = book.keep_off(visit, keep_off).unwrap().standing(book.now().unwrap());
+        let standing = book
+            .keep_off(visit, keep_off)
+            .unwrap()
+            .standing(book.now().unwrap());
         !matches!(standing, Standing::ByClaims(State::TimeUncertain { .. }))
     };
     assert!(over(&phone.book));
@@ -114,6 +136,12 @@ fn a_phone_whose_own_clock_was_seen_far_ahead_shows_nothing_as_over() {
     crew.swap_all().unwrap();
     let book = &crew.phones[2].book;
     assert!(!book.now().unwrap().proven);
-    let standing = book.keep_off(visit, keep_off).unwrap().standing(book.now().unwrap());
-    assert!(matches!(standing, Standing::ByClaims(State::TimeUncertain { .. })), "{standing:?}");
+    let standing = book
+        .keep_off(visit, keep_off)
+        .unwrap()
+        .standing(book.now().unwrap());
+    assert!(
+        matches!(standing, Standing::ByClaims(State::TimeUncertain { .. })),
+        "{standing:?}"
+    );
 }

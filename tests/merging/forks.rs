@@ -44,37 +44,62 @@ fn a_store_used_on_two_phones_loses_nothing_and_both_begin_anew() {
 
     // Both go on under one key.
     for count in 1..4 {
-        crew.book(1).count(visit, "grubs", vec![sample(count)], "original").unwrap();
-        copy.count(visit, "grubs", vec![sample(10 + count)], "copy").unwrap();
+        crew.book(1)
+            .count(visit, "grubs", vec![sample(count)], "original")
+            .unwrap();
+        copy.count(visit, "grubs", vec![sample(10 + count)], "copy")
+            .unwrap();
     }
-    crew.book(1).set_yard(yard, "note", "from the original").unwrap();
+    crew.book(1)
+        .set_yard(yard, "note", "from the original")
+        .unwrap();
     copy.set_yard(yard, "people", "from the copy").unwrap();
 
     let old = copy.secret().unwrap().stream();
     crew.book(0).take_in(&everything(&copy), Some(old)).unwrap();
     crew.give(1, 0).unwrap();
-    assert_eq!(crew.phones[0].book.heads().unwrap().iter().filter(|h| h.stream == old).count(), 2);
+    assert_eq!(
+        crew.phones[0]
+            .book
+            .heads()
+            .unwrap()
+            .iter()
+            .filter(|h| h.stream == old)
+            .count(),
+        2
+    );
 
     // The lead hands both branches to both; each sees its own key in use elsewhere.
     crew.give(0, 1).unwrap();
-    copy.take_in(&everything(&crew.phones[0].book), None).unwrap();
+    copy.take_in(&everything(&crew.phones[0].book), None)
+        .unwrap();
     assert!(copy.must_begin_anew().unwrap());
     assert!(crew.phones[1].book.must_begin_anew().unwrap());
     let refused = copy.open_visit(yard, "").unwrap_err().to_string();
     assert!(refused.contains("in use on another phone"), "{refused}");
     let (new_a, new_b) = (secret(env.as_ref()), secret(crew.phones[1].env.as_ref()));
     copy.begin_anew(new_a, "age1testcopy".into()).unwrap();
-    crew.book(1).begin_anew(new_b, "age1testoriginal".into()).unwrap();
+    crew.book(1)
+        .begin_anew(new_b, "age1testoriginal".into())
+        .unwrap();
     assert!(!copy.must_begin_anew().unwrap());
 
     // Both go on, as pending, until the crew lead admits them again.
-    copy.count(visit, "grubs", vec![sample(99)], "copy, anew").unwrap();
+    copy.count(visit, "grubs", vec![sample(99)], "copy, anew")
+        .unwrap();
     crew.book(0).take_in(&everything(&copy), None).unwrap();
     for_every_order(&mut crew, &observer, |book| {
         let view = book.visit(visit).unwrap();
-        assert_eq!(view.history.len(), 8, "opening, three and three counts, one anew");
+        assert_eq!(
+            view.history.len(),
+            8,
+            "opening, three and three counts, one anew"
+        );
         let sheet = book.yard_sheet(yard).unwrap();
-        assert_eq!((sheet.note.as_str(), sheet.people.as_str()), ("from the original", "from the copy"));
+        assert_eq!(
+            (sheet.note.as_str(), sheet.people.as_str()),
+            ("from the original", "from the copy")
+        );
     });
 }
 
@@ -86,7 +111,10 @@ fn a_restored_backup_takes_new_keys_and_asks_to_be_admitted_again() {
     let elsewhere = tempfile::tempdir().unwrap();
     let backup = elsewhere.path().join("backup");
     crew.phones[1].book.back_up(&backup).unwrap();
-    assert!(crew.phones[1].book.back_up(&backup).is_err(), "a backup never overwrites");
+    assert!(
+        crew.phones[1].book.back_up(&backup).is_err(),
+        "a backup never overwrites"
+    );
 
     let env = TestEnv::new(901);
     let folder = elsewhere.path().join("restored");
@@ -102,12 +130,17 @@ fn a_restored_backup_takes_new_keys_and_asks_to_be_admitted_again() {
     assert_ne!(restored.secret().unwrap().stream(), old);
     assert_eq!(restored.yard_sheet(yard).unwrap().name, "Corner lot");
     let visit = restored.open_visit(yard, "grubs").unwrap();
-    assert_eq!(restored.verify(&mut |_, _| {}).unwrap().faults, Vec::<String>::new());
+    assert_eq!(
+        restored.verify(&mut |_, _| {}).unwrap().faults,
+        Vec::<String>::new()
+    );
 
     crew.book(0).take_in(&everything(&restored), None).unwrap();
     let asked = restored.own_request().unwrap();
     assert_eq!(crew.phones[0].book.visit(visit).unwrap().questions.len(), 1);
-    crew.book(0).admit(&asked, sward_book::fact::Role::Applicator).unwrap();
+    crew.book(0)
+        .admit(&asked, sward_book::fact::Role::Applicator)
+        .unwrap();
     assert_eq!(crew.phones[0].book.visit(visit).unwrap().questions, vec![]);
 }
 

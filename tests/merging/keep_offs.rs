@@ -32,11 +32,20 @@ fn treated(wait: &str) -> Scene {
     crew.book(1).finish(visit, &[], "").unwrap();
     let finished_ms = crew.phones[1].now_ms();
     crew.swap_all().unwrap();
-    Scene { crew, observer, visit, keep_off, finished_ms }
+    Scene {
+        crew,
+        observer,
+        visit,
+        keep_off,
+        finished_ms,
+    }
 }
 
 fn waits(hours: &str) -> KeepOffTerms {
-    KeepOffTerms { until_dry: LabelSays::Value(false), wait: LabelSays::Value(amount(hours)) }
+    KeepOffTerms {
+        until_dry: LabelSays::Value(false),
+        wait: LabelSays::Value(amount(hours)),
+    }
 }
 
 fn view(book: &Book, scene_visit: VisitId, keep_off: KeepOffId) -> KeepOffView {
@@ -44,7 +53,10 @@ fn view(book: &Book, scene_visit: VisitId, keep_off: KeepOffId) -> KeepOffView {
 }
 
 fn state_at(view: &KeepOffView, utc_ms: i64) -> State {
-    match view.standing(Now { utc_ms, proven: true }) {
+    match view.standing(Now {
+        utc_ms,
+        proven: true,
+    }) {
         Standing::ByClaims(state) => state,
         Standing::Released => panic!("nobody released it"),
     }
@@ -54,8 +66,14 @@ fn state_at(view: &KeepOffView, utc_ms: i64) -> State {
 fn of_different_ends_the_later_holds_and_both_show() {
     let mut s = treated("2 h");
     let (visit, keep_off, finished) = (s.visit, s.keep_off, s.finished_ms);
-    s.crew.book(1).claim_keep_off(visit, keep_off, waits("6 h"), "label misread").unwrap();
-    s.crew.book(2).claim_keep_off(visit, keep_off, waits("4 h"), "label misread").unwrap();
+    s.crew
+        .book(1)
+        .claim_keep_off(visit, keep_off, waits("6 h"), "label misread")
+        .unwrap();
+    s.crew
+        .book(2)
+        .claim_keep_off(visit, keep_off, waits("4 h"), "label misread")
+        .unwrap();
     for_every_order(&mut s.crew, &s.observer, |book| {
         let view = view(book, visit, keep_off);
         assert_eq!(view.standing_claims().count(), 2);
@@ -63,11 +81,17 @@ fn of_different_ends_the_later_holds_and_both_show() {
         let until_utc_ms = finished + 6 * HOUR_MS;
         assert_eq!(
             state_at(&view, finished + 5 * HOUR_MS),
-            State::Runs { until_utc_ms, then_dry: false }
+            State::Runs {
+                until_utc_ms,
+                then_dry: false
+            }
         );
         assert_eq!(
             state_at(&view, until_utc_ms),
-            State::Ended { by: EndedBy::Time, at_utc_ms: until_utc_ms }
+            State::Ended {
+                by: EndedBy::Time,
+                at_utc_ms: until_utc_ms
+            }
         );
     });
 }
@@ -76,8 +100,14 @@ fn of_different_ends_the_later_holds_and_both_show() {
 fn a_shortening_does_not_set_aside_a_confirmation_it_never_saw() {
     let mut s = treated("24 h");
     let (visit, keep_off, finished) = (s.visit, s.keep_off, s.finished_ms);
-    s.crew.book(1).claim_keep_off(visit, keep_off, waits("4 h"), "the label says 4 h").unwrap();
-    s.crew.book(2).confirm_keep_off(visit, keep_off, "read the label: 24 h").unwrap();
+    s.crew
+        .book(1)
+        .claim_keep_off(visit, keep_off, waits("4 h"), "the label says 4 h")
+        .unwrap();
+    s.crew
+        .book(2)
+        .confirm_keep_off(visit, keep_off, "read the label: 24 h")
+        .unwrap();
     for_every_order(&mut s.crew, &s.observer, |book| {
         let view = view(book, visit, keep_off);
         assert_eq!(view.standing_claims().count(), 2);
@@ -92,14 +122,23 @@ fn a_shortening_does_not_set_aside_a_confirmation_it_never_saw() {
 fn a_shortening_that_saw_every_claim_holds() {
     let mut s = treated("24 h");
     let (visit, keep_off, finished) = (s.visit, s.keep_off, s.finished_ms);
-    s.crew.book(2).confirm_keep_off(visit, keep_off, "read the label: 24 h").unwrap();
+    s.crew
+        .book(2)
+        .confirm_keep_off(visit, keep_off, "read the label: 24 h")
+        .unwrap();
     s.crew.swap_all().unwrap();
-    s.crew.book(1).claim_keep_off(visit, keep_off, waits("4 h"), "we both misread").unwrap();
+    s.crew
+        .book(1)
+        .claim_keep_off(visit, keep_off, waits("4 h"), "we both misread")
+        .unwrap();
     for_every_order(&mut s.crew, &s.observer, |book| {
         let at_utc_ms = finished + 4 * HOUR_MS;
         assert_eq!(
             state_at(&view(book, visit, keep_off), at_utc_ms),
-            State::Ended { by: EndedBy::Time, at_utc_ms }
+            State::Ended {
+                by: EndedBy::Time,
+                at_utc_ms
+            }
         );
     });
 }
@@ -110,7 +149,10 @@ fn dry_on_one_phone_does_not_end_what_another_treated_again() {
     let (visit, keep_off) = (s.visit, s.keep_off);
     s.crew.pass_ms(2 * HOUR_MS.unsigned_abs());
     let looked = s.crew.phones[2].now_ms();
-    s.crew.book(2).looked_dry(visit, &[keep_off], looked).unwrap();
+    s.crew
+        .book(2)
+        .looked_dry(visit, &[keep_off], looked)
+        .unwrap();
     // Phone 0 has not heard of it and treats the same yard again.
     let book = s.crew.book(0);
     let yard = book.visit(visit).unwrap().yard.unwrap();
@@ -123,9 +165,15 @@ fn dry_on_one_phone_does_not_end_what_another_treated_again() {
         let later = looked + HOUR_MS;
         assert_eq!(
             state_at(&view(book, visit, keep_off), later),
-            State::Ended { by: EndedBy::Dry, at_utc_ms: looked }
+            State::Ended {
+                by: EndedBy::Dry,
+                at_utc_ms: looked
+            }
         );
-        assert_eq!(state_at(&view(book, again, second), later), State::WaitsForDry);
+        assert_eq!(
+            state_at(&view(book, again, second), later),
+            State::WaitsForDry
+        );
     });
 }
 
@@ -136,7 +184,10 @@ fn dry_does_not_count_for_a_load_that_whoever_looked_did_not_know_of() {
     load(s.crew.book(1), visit, "0.5 lb").unwrap();
     s.crew.pass_ms(HOUR_MS.unsigned_abs());
     let looked = s.crew.phones[2].now_ms();
-    s.crew.book(2).looked_dry(visit, &[keep_off], looked).unwrap();
+    s.crew
+        .book(2)
+        .looked_dry(visit, &[keep_off], looked)
+        .unwrap();
     for_every_order(&mut s.crew, &s.observer, |book| {
         let view = view(book, visit, keep_off);
         assert_eq!(view.dry_not_counted.len(), 1);
@@ -171,7 +222,10 @@ fn hiding_the_section_hides_no_keep_off() {
     for_every_order(&mut s.crew, &s.observer, |book| {
         assert!(book.yard_sheet(yard).unwrap().sections[0].hidden);
         let view = view(book, visit, keep_off);
-        assert!(view.keeps_off(Now { utc_ms: finished + HOUR_MS, proven: true }));
+        assert!(view.keeps_off(Now {
+            utc_ms: finished + HOUR_MS,
+            proven: true
+        }));
         assert_eq!(view.outline, sward_tests::crew::lawn());
     });
 }
@@ -180,12 +234,21 @@ fn hiding_the_section_hides_no_keep_off() {
 fn a_release_does_not_lift_a_claim_that_the_lead_was_not_shown() {
     let mut s = treated("24 h");
     let (visit, keep_off, finished) = (s.visit, s.keep_off, s.finished_ms);
-    s.crew.book(0).release_keep_off(visit, keep_off, "rained off, soil removed").unwrap();
-    s.crew.book(2).claim_keep_off(visit, keep_off, waits("48 h"), "children here").unwrap();
+    s.crew
+        .book(0)
+        .release_keep_off(visit, keep_off, "rained off, soil removed")
+        .unwrap();
+    s.crew
+        .book(2)
+        .claim_keep_off(visit, keep_off, waits("48 h"), "children here")
+        .unwrap();
     for_every_order(&mut s.crew, &s.observer, |book| {
         let view = view(book, visit, keep_off);
         assert_eq!(view.released_by, None);
-        assert!(view.keeps_off(Now { utc_ms: finished + 47 * HOUR_MS, proven: true }));
+        assert!(view.keeps_off(Now {
+            utc_ms: finished + 47 * HOUR_MS,
+            proven: true
+        }));
     });
 }
 
@@ -193,9 +256,18 @@ fn a_release_does_not_lift_a_claim_that_the_lead_was_not_shown() {
 fn a_release_that_saw_everything_lifts_it() {
     let mut s = treated("24 h");
     let (visit, keep_off, finished) = (s.visit, s.keep_off, s.finished_ms);
-    s.crew.book(0).release_keep_off(visit, keep_off, "sod was replaced").unwrap();
+    s.crew
+        .book(0)
+        .release_keep_off(visit, keep_off, "sod was replaced")
+        .unwrap();
     for_every_order(&mut s.crew, &s.observer, |book| {
         let view = view(book, visit, keep_off);
-        assert_eq!(view.standing(Now { utc_ms: finished, proven: true }), Standing::Released);
+        assert_eq!(
+            view.standing(Now {
+                utc_ms: finished,
+                proven: true
+            }),
+            Standing::Released
+        );
     });
 }

@@ -27,18 +27,29 @@ fn what_a_retired_phone_did_offline_is_there_marked_and_keeps_off() {
     crew.book(1).looked_dry(visit, &[keep_off], looked).unwrap();
     for_every_order(&mut crew, &observer, |book| {
         let view = book.visit(visit).unwrap();
-        assert_eq!(view.questions, vec![Question::NotOfTheCrew { device: retired }]);
+        assert_eq!(
+            view.questions,
+            vec![Question::NotOfTheCrew { device: retired }]
+        );
         assert_eq!(view.finishes.len(), 1);
         let keep = book.keep_off(visit, keep_off).unwrap();
         assert!(keep.by_outsider);
         assert_eq!(keep.dry_utc_ms, None);
         assert_eq!(keep.dry_not_counted[0].doubt, DryDoubt::NotOfTheCrew);
-        assert!(keep.keeps_off(Now { utc_ms: looked + 100 * 3_600_000, proven: true }));
+        assert!(keep.keeps_off(Now {
+            utc_ms: looked + 100 * 3_600_000,
+            proven: true
+        }));
     });
-    crew.book(0).release_keep_off(visit, keep_off, "I was there: dry").unwrap();
+    crew.book(0)
+        .release_keep_off(visit, keep_off, "I was there: dry")
+        .unwrap();
     for_every_order(&mut crew, &observer, |book| {
         let keep = book.keep_off(visit, keep_off).unwrap();
-        assert!(!keep.keeps_off(Now { utc_ms: looked, proven: true }));
+        assert!(!keep.keeps_off(Now {
+            utc_ms: looked,
+            proven: true
+        }));
     });
 }
 
@@ -79,7 +90,12 @@ fn a_phone_that_waits_to_be_admitted_records_and_counts_once_admitted() {
     let asked = pending.book.own_request().unwrap();
     let request = pending.book.own_request_entry().unwrap().wire().to_vec();
     crew.book(0).take_in(&[request], None).unwrap();
-    let member = crew.phones[0].book.roster().member(asked.device.stream).unwrap().clone();
+    let member = crew.phones[0]
+        .book
+        .roster()
+        .member(asked.device.stream)
+        .unwrap()
+        .clone();
     assert_eq!(member.role, None);
     crew.book(0).admit(&asked, Role::Applicator).unwrap();
     crew.phones.push(pending);
@@ -88,7 +104,12 @@ fn a_phone_that_waits_to_be_admitted_records_and_counts_once_admitted() {
     let wires = {
         let mut wires = Vec::new();
         for head in crew.phones[0].book.heads().unwrap() {
-            wires.extend(crew.phones[0].book.wires_up_to(head.hash, None, usize::MAX).unwrap());
+            wires.extend(
+                crew.phones[0]
+                    .book
+                    .wires_up_to(head.hash, None, usize::MAX)
+                    .unwrap(),
+            );
         }
         wires
     };

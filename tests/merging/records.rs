@@ -29,11 +29,15 @@ fn a_finish_stands_and_a_load_it_did_not_know_is_a_late_addition() {
         assert_eq!(view.late.len(), 1);
         assert_eq!(
             view.questions,
-            vec![Question::LateLoad { addition: view.late[0].fact }]
+            vec![Question::LateLoad {
+                addition: view.late[0].fact
+            }]
         );
     });
     let addition = crew.phones[0].book.visit(visit).unwrap().late[0].fact;
-    crew.book(2).settle_late(visit, addition, true, "I saw it go on").unwrap();
+    crew.book(2)
+        .settle_late(visit, addition, true, "I saw it go on")
+        .unwrap();
     for_every_order(&mut crew, &observer, |book| {
         let view = book.visit(visit).unwrap();
         assert_eq!(view.late[0].counts, Some(true));
@@ -43,7 +47,11 @@ fn a_finish_stands_and_a_load_it_did_not_know_is_a_late_addition() {
 
 fn frozen_total(book: &Book, visit: sward_book::ids::VisitId) -> String {
     let finish = book.visit(visit).unwrap().finish().unwrap();
-    treatment_of(book, finish).unwrap().product_total.unwrap().to_string()
+    treatment_of(book, finish)
+        .unwrap()
+        .product_total
+        .unwrap()
+        .to_string()
 }
 
 #[test]
@@ -64,10 +72,14 @@ fn two_finishes_are_two_versions_until_a_person_chooses() {
         let view = book.visit(visit).unwrap();
         assert_eq!(view.finishes.len(), 2);
         assert_eq!(view.finish(), None);
-        assert!(matches!(&view.questions[..], [Question::WhichFinish { finishes }] if finishes.len() == 2));
+        assert!(
+            matches!(&view.questions[..], [Question::WhichFinish { finishes }] if finishes.len() == 2)
+        );
     });
     let chosen = crew.phones[2].book.visit(visit).unwrap().finishes[0].fact;
-    crew.book(2).choose_finish(visit, chosen, "the other phone was not there").unwrap();
+    crew.book(2)
+        .choose_finish(visit, chosen, "the other phone was not there")
+        .unwrap();
     for_every_order(&mut crew, &observer, |book| {
         let view = book.visit(visit).unwrap();
         assert_eq!(view.finishes.len(), 2);
@@ -85,7 +97,9 @@ fn counts_and_readings_of_both_phones_are_all_there() {
     crew.swap_all().unwrap();
     for phone in 0..3 {
         for count in 0..3 {
-            crew.book(phone).count(visit, "chinch bug", vec![sample(count)], "").unwrap();
+            crew.book(phone)
+                .count(visit, "chinch bug", vec![sample(count)], "")
+                .unwrap();
         }
     }
     for_every_order(&mut crew, &observer, |book| {
@@ -114,21 +128,39 @@ fn a_correction_supersedes_what_it_saw_and_nothing_else() {
     let observer = with_observer(&mut crew).unwrap();
     let yard = yard(crew.book(0)).unwrap();
     let visit = judged_visit(crew.book(0), yard).unwrap();
-    crew.book(0).count(visit, "chinch bug", vec![sample(3)], "").unwrap();
+    crew.book(0)
+        .count(visit, "chinch bug", vec![sample(3)], "")
+        .unwrap();
     crew.swap_all().unwrap();
     let (old, count) = standing_counts(&crew.phones[0].book, visit)[0].clone();
-    let right = Counted { samples: vec![sample(30)], ..count };
+    let right = Counted {
+        samples: vec![sample(30)],
+        ..count
+    };
     crew.book(1)
-        .correct(visit, vec![old], Replacement::Counted(right), "a digit was missing")
+        .correct(
+            visit,
+            vec![old],
+            Replacement::Counted(right),
+            "a digit was missing",
+        )
         .unwrap();
-    crew.book(2).count(visit, "chinch bug", vec![sample(7)], "").unwrap();
+    crew.book(2)
+        .count(visit, "chinch bug", vec![sample(7)], "")
+        .unwrap();
     for_every_order(&mut crew, &observer, |book| {
-        let mut counts: Vec<u32> =
-            standing_counts(book, visit).iter().map(|(_, c)| c.samples[0].count).collect();
+        let mut counts: Vec<u32> = standing_counts(book, visit)
+            .iter()
+            .map(|(_, c)| c.samples[0].count)
+            .collect();
         counts.sort_unstable();
         assert_eq!(counts, [7, 30]);
         let view = book.visit(visit).unwrap();
-        assert!(view.history.iter().any(|l| l.fact == old && l.superseded_by.is_some()));
+        assert!(
+            view.history
+                .iter()
+                .any(|l| l.fact == old && l.superseded_by.is_some())
+        );
     });
 }
 
@@ -153,7 +185,9 @@ fn one_job_entered_twice_is_kept_twice_and_joined_by_a_link() {
         assert_eq!(twice.len(), 1);
         assert_eq!(twice[0].pairs.len(), 1);
     });
-    crew.book(0).settle_one_job(visits[0], visits[1], true).unwrap();
+    crew.book(0)
+        .settle_one_job(visits[0], visits[1], true)
+        .unwrap();
     for_every_order(&mut crew, &observer, |book| {
         assert_eq!(book.visits().unwrap().len(), 2);
         assert_eq!(book.entered_twice().unwrap(), vec![]);
@@ -183,8 +217,17 @@ fn an_amended_load_the_finish_knew_is_no_late_addition() {
             _ => None,
         })
         .unwrap();
-    let right = Loaded { product: amount("2.2 lb"), ..load };
-    book.correct(visit, vec![old], Replacement::Loaded(right), "read the scale again").unwrap();
+    let right = Loaded {
+        product: amount("2.2 lb"),
+        ..load
+    };
+    book.correct(
+        visit,
+        vec![old],
+        Replacement::Loaded(right),
+        "read the scale again",
+    )
+    .unwrap();
     for_every_order(&mut crew, &observer, |book| {
         let view = book.visit(visit).unwrap();
         assert_eq!(view.late, vec![]);

@@ -64,7 +64,9 @@ impl Crew {
         let folder = temporary_folder();
         let env = TestEnv::new(1);
         let book = testing::found(folder.path(), &env, "lead")?;
-        let mut crew = Self { phones: vec![Phone { book, env, folder }] };
+        let mut crew = Self {
+            phones: vec![Phone { book, env, folder }],
+        };
         for number in 1..size {
             crew.join(&format!("phone{number}"), Role::Applicator)?;
         }
@@ -116,7 +118,11 @@ impl Crew {
     pub fn give(&mut self, from: usize, to: usize) -> Result<()> {
         let mut wires = Vec::new();
         for head in self.phones[from].book.heads()? {
-            wires.extend(self.phones[from].book.wires_up_to(head.hash, None, usize::MAX)?);
+            wires.extend(
+                self.phones[from]
+                    .book
+                    .wires_up_to(head.hash, None, usize::MAX)?,
+            );
         }
         let source = self.phones[from].book.secret()?.stream();
         let taken = self.phones[to].book.take_in(&wires, Some(source))?;
@@ -147,7 +153,11 @@ impl Crew {
         self.swap_all()?;
         let mut wires = Vec::new();
         for head in self.phones[0].book.heads()? {
-            wires.extend(self.phones[0].book.wires_up_to(head.hash, None, usize::MAX)?);
+            wires.extend(
+                self.phones[0]
+                    .book
+                    .wires_up_to(head.hash, None, usize::MAX)?,
+            );
         }
         Ok(wires)
     }
@@ -168,7 +178,10 @@ pub fn amount(typed: &str) -> Entered {
 /// A lawn of 60 by 25 ft.
 pub fn lawn() -> Outline {
     let (length, width) = (amount("60 ft"), amount("25 ft"));
-    Outline { shape: Shape::Rectangle { length, width }, left_out: Vec::new() }
+    Outline {
+        shape: Shape::Rectangle { length, width },
+        left_out: Vec::new(),
+    }
 }
 
 /// A yard with one measured section.
@@ -244,5 +257,8 @@ pub fn load(book: &mut Book, visit: VisitId, product: &str) -> Result<()> {
 
 /// One sample of a square foot.
 pub fn sample(count: u32) -> Sample {
-    Sample { method: SampleMethod::SodSquare(amount("1 ft")), count }
+    Sample {
+        method: SampleMethod::SodSquare(amount("1 ft")),
+        count,
+    }
 }

@@ -21,11 +21,12 @@ struct Order {
 
 fn orders(len: usize) -> impl Strategy<Value = Order> {
     let again = proptest::collection::vec(0..len, 0..4);
-    let all = again.prop_flat_map(move |again| {
-        Just((0..len).chain(again).collect::<Vec<_>>()).prop_shuffle()
-    });
-    (all, proptest::collection::vec(1..9_usize, 1..12))
-        .prop_map(|(positions, batch_sizes)| Order { positions, batch_sizes })
+    let all = again
+        .prop_flat_map(move |again| Just((0..len).chain(again).collect::<Vec<_>>()).prop_shuffle());
+    (all, proptest::collection::vec(1..9_usize, 1..12)).prop_map(|(positions, batch_sizes)| Order {
+        positions,
+        batch_sizes,
+    })
 }
 
 fn seed() -> u64 {
@@ -47,7 +48,10 @@ fn seed() -> u64 {
 /// When a check fails, with the seed.
 pub fn for_every_order(crew: &mut Crew, observer: &Observer, check: impl Fn(&Book)) {
     let wires = crew.all_wires().expect("the crew can swap");
-    let expected = crew.phones[0].book.compared().expect("the lead's book can be read");
+    let expected = crew.phones[0]
+        .book
+        .compared()
+        .expect("the lead's book can be read");
     for phone in &crew.phones {
         let own = phone.book.compared().expect("a book can be read");
         assert!(own == expected, "two phones with the same entries differ");
@@ -57,10 +61,19 @@ pub fn for_every_order(crew: &mut Crew, observer: &Observer, check: impl Fn(&Boo
     let mut bytes = [0; 32];
     bytes[..8].copy_from_slice(&seed.to_le_bytes());
     let rng = TestRng::from_seed(RngAlgorithm::ChaCha, &bytes);
-    let cases = std::env::var("PROPTEST_CASES").ok().and_then(|c| c.parse().ok()).unwrap_or(24);
-    let config = Config { cases, failure_persistence: None, ..Config::default() };
+    let cases = std::env::var("PROPTEST_CASES")
+        .ok()
+        .and_then(|c| c.parse().ok())
+        .unwrap_or(24);
+    let config = Config {
+        cases,
+        failure_persistence: None,
+        ..Config::default()
+    };
     let outcome = TestRunner::new_with_rng(config, rng).run(&orders(wires.len()), |order| {
-        let book = observer.deliver(&wires, &order).expect("a good entry is taken in");
+        let book = observer
+            .deliver(&wires, &order)
+            .expect("a good entry is taken in");
         let arrived = book.compared().expect("the observer's book can be read");
         prop_assert!(arrived == expected, "this order ends elsewhere");
         let verified = book.verify(&mut |_, _| {}).expect("a book can be verified");
@@ -86,23 +99,40 @@ pub struct Observer {
 /// As the book's own calls.
 pub fn with_observer(crew: &mut Crew) -> Result<Observer> {
     let start = Crew::asking("observer", 77)?;
-    crew.phones[0].book.admit(&start.book.own_request()?, sward_book::fact::Role::Office)?;
+    crew.phones[0]
+        .book
+        .admit(&start.book.own_request()?, sward_book::fact::Role::Office)?;
     let own = start.book.own_request_entry()?.wire().to_vec();
     let source = start.book.secret()?.stream();
     crew.phones[0].book.take_in(&[own], Some(source))?;
     let crew_hash = crew.phones[0].book.crew().expect("it founded the crew");
     let lead = crew.phones[0].book.secret()?.stream();
     let mut founding = Vec::new();
-    for head in crew.phones[0].book.heads()?.iter().filter(|h| h.stream == lead) {
-        founding.extend(crew.phones[0].book.wires_up_to(head.hash, None, usize::MAX)?);
+    for head in crew.phones[0]
+        .book
+        .heads()?
+        .iter()
+        .filter(|h| h.stream == lead)
+    {
+        founding.extend(
+            crew.phones[0]
+                .book
+                .wires_up_to(head.hash, None, usize::MAX)?,
+        );
     }
     crew.swap_all()?;
-    Ok(Observer { start, crew: crew_hash, founding })
+    Ok(Observer {
+        start,
+        crew: crew_hash,
+        founding,
+    })
 }
 
 impl Observer {
     fn deliver(&self, wires: &[Vec<u8>], order: &Order) -> Result<Book> {
-        let folder = tempfile::tempdir().expect("room for temporary files").keep();
+        let folder = tempfile::tempdir()
+            .expect("room for temporary files")
+            .keep();
         let backup = folder.join("start");
         self.start.book.back_up(&backup)?;
         let book_folder = folder.join("book");

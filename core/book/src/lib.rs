@@ -6,6 +6,7 @@
 pub mod action;
 pub mod book;
 pub mod env;
+pub mod export;
 pub mod fact;
 pub mod ids;
 pub mod keys;

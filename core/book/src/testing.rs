@@ -154,3 +154,13 @@ pub fn give(from: &Book, to: &mut Book) -> Result<()> {
     };
     Ok(())
 }
+
+impl Book {
+    /// Leaves the store no room for more than a few pages, as a disk that is nearly full.
+    ///
+    /// # Errors
+    /// [`crate::BookError::Damaged`].
+    pub fn fill_disk(&self) -> Result<()> {
+        self.fill_store()
+    }
+}

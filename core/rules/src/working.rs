@@ -42,6 +42,7 @@ impl Working {
 
     /// Adds one input.
     #[must_use]
+    #[expect(clippy::needless_pass_by_value, reason = "callers hand over literals and sums alike")]
     pub fn input(mut self, name: &'static str, value: impl ToString) -> Self {
         self.inputs.push((name, value.to_string()));
         self

@@ -90,6 +90,11 @@ impl Book {
         Ok(self.store.local(PRACTICE)?.is_some())
     }
 
+    #[cfg(any(test, feature = "testing"))]
+    pub(crate) fn fill_store(&self) -> Result<()> {
+        self.store.fill_disk()
+    }
+
     fn must_be_writable(&self) -> Result<()> {
         if self.lock.is_some() { Ok(()) } else { Err(BookError::ReadOnly) }
     }

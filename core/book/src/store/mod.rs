@@ -143,17 +143,12 @@ impl Store {
         }
     }
 
-    /// Keeps the store below a number of bytes, as a full disk would.
+    /// Leaves no room for more than a few pages, as a disk that is nearly full.
     #[cfg(any(test, feature = "testing"))]
-    pub(crate) fn limit_pages(&self, pages: u32) -> Result<()> {
-        self.conn.query_row(&format!("PRAGMA max_page_count = {pages}"), [], |_| Ok(()))?;
+    pub(crate) fn fill_disk(&self) -> Result<()> {
+        let pages: u32 = self.conn.query_row("PRAGMA page_count", [], |r| r.get(0))?;
+        self.conn.query_row(&format!("PRAGMA max_page_count = {}", pages + 2), [], |_| Ok(()))?;
         Ok(())
-    }
-
-    /// Number of pages the store has now.
-    #[cfg(any(test, feature = "testing"))]
-    pub(crate) fn pages(&self) -> Result<u32> {
-        Ok(self.conn.query_row("PRAGMA page_count", [], |r| r.get(0))?)
     }
 
     /// SQLite's own check of the file; empty when all is well.

@@ -1,6 +1,6 @@
 //! Whether a treatment worked: percent control against a check that was left untreated.
 //!
-//! Counting is [`super::density`]'s; here are only the two formulas and where they are undefined.
+//! Counting is [`mod@super::density`]'s; here are only the two formulas and where they are undefined.
 
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};

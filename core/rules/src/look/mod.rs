@@ -1,6 +1,6 @@
 //! Looking before treating: how many there are, against which threshold, and whether it worked.
 //!
-//! Samples become a density in [`density`], thresholds and the decision are in [`threshold`],
+//! Samples become a density in [`mod@density`], thresholds and the decision are in [`threshold`],
 //! percent control after a treatment in [`control`]. What the pest is, a person decides.
 
 pub mod control;

@@ -1,7 +1,7 @@
 //! Thresholds with their sources, and the decision whether a lawn needs treating at all.
 //!
 //! A threshold is advice and differs by source, region and life stage; none stands here without
-//! saying whose it is. Counting is in [`super::density`].
+//! saying whose it is. Counting is in [`mod@super::density`].
 
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};

@@ -8,9 +8,9 @@ use std::fmt;
 use geo::Coord;
 use serde::Serialize;
 
-use super::Fix;
 use super::crossing::segments_meet;
 use super::geodesic::{distance_m, local_plane};
+use super::{FIXES_MOST, Fix};
 
 /// A fix less accurate than this, in metres, is dropped (common practice, no source).
 pub const FIX_ACCURACY_MOST_M: f64 = 20.0;
@@ -29,7 +29,7 @@ const PAUSE_RADIUS_M: f64 = 2.0;
 const PAUSE_LEAST_MS: i64 = 10_000;
 /// How many fixes are held against one: more bad ones in a row split the walk, and a longer pause
 /// is thinned to several fixes.
-const WINDOW: usize = 600;
+const WINDOW: usize = 120;
 
 /// A fix that was not used.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -206,6 +206,10 @@ fn before_the_start_again(fixes: &[Numbered]) -> Vec<bool> {
 
 /// Cuts off loops that the receiver wandered, and what was walked on past the start.
 fn without_small_loops(fixes: &[Numbered]) -> Vec<bool> {
+    // Such a walk is refused as a whole; looking for its loops would only take time.
+    if fixes.len() > FIXES_MOST {
+        return vec![true; fixes.len()];
+    }
     let plane = local_plane(&fixes.iter().map(|n| n.fix).collect::<Vec<_>>());
     let mut ring: Vec<usize> = (0..plane.len()).collect();
     let around_m: f64 = (0..ring.len())

@@ -8,6 +8,7 @@ mod quarrel;
 mod random;
 mod recovery;
 mod retirement;
+mod rows;
 
 use std::collections::{BTreeMap, BTreeSet};
 

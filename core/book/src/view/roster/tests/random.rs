@@ -103,7 +103,9 @@ impl Log {
     fn powerless(&self) -> BTreeSet<StreamId> {
         let crew = self.crew();
         let mut leads = BTreeSet::from([stream(FOUNDER)]);
-        let is_valid = |f: &MembershipFact| f.fact == recovered(crew, f.stream.0[0]);
+        let is_valid = |f: &MembershipFact| {
+            matches!(f.fact, Fact::Recovered(_)) && f.fact == recovered(crew, f.stream.0[0])
+        };
         leads.extend(self.facts.iter().filter(|f| is_valid(f)).map(|f| f.stream));
         loop {
             let given = self

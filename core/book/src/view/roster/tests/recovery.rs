@@ -150,6 +150,7 @@ fn a_recovery_lifts_a_demoted_device() {
 #[test]
 fn a_lower_role_dated_before_the_recovery_it_knows_of_does_not_touch_it() {
     let mut log = Log::with_leads([2]);
+    log.say(FOUNDER, admitted(3, Role::Applicator));
     let lamport = log.lamport;
     let last = log.say_at(lamport + 5, 3, recovered(log.crew(), 3));
     log.say_at(lamport + 1, 2, given(3, Role::Office, Some(last)));

@@ -1,0 +1,13 @@
+//! Every stored and sent type has a snapshot: a change of a format never goes unnoticed.
+//!
+//! And every format refuses a newer one, with a clear word and nothing changed.
+
+mod facts;
+mod newer;
+mod rows;
+mod samples;
+
+/// Bytes as a person can read and compare them: diagnostic notation, then hexadecimal.
+fn shown(bytes: &[u8]) -> String {
+    format!("{}\n{}", minicbor::display(bytes), data_encoding::HEXLOWER.encode(bytes))
+}
