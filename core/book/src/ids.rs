@@ -192,10 +192,16 @@ impl fmt::Display for FactId {
 impl FromStr for FactId {
     type Err = BookError;
     fn from_str(text: &str) -> Result<Self, BookError> {
-        let (entry, index) =
-            text.split_once('.').ok_or_else(|| BookError::format("fact: write entry.number"))?;
-        let index = index.parse().map_err(|_| BookError::format("fact: not a number after ."))?;
-        Ok(Self { entry: entry.parse()?, index })
+        let (entry, index) = text
+            .split_once('.')
+            .ok_or_else(|| BookError::format("fact: write entry.number"))?;
+        let index = index
+            .parse()
+            .map_err(|_| BookError::format("fact: not a number after ."))?;
+        Ok(Self {
+            entry: entry.parse()?,
+            index,
+        })
     }
 }
 

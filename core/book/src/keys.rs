@@ -28,7 +28,10 @@ impl DeviceSecret {
     pub fn new(env: &dyn Env, wrapping: Zeroizing<String>) -> Self {
         let mut seed = Zeroizing::new([0; 32]);
         env.random(seed.as_mut());
-        Self { signing: SigningKey::from_bytes(&seed), wrapping }
+        Self {
+            signing: SigningKey::from_bytes(&seed),
+            wrapping,
+        }
     }
 
     /// The stream these keys write.
@@ -63,7 +66,9 @@ impl DeviceSecret {
             Err(source) => return Err(BookError::NotReadable { path, source }),
         };
         let damaged = || {
-            BookError::format("device key: move the file away and this device will ask to join anew")
+            BookError::format(
+                "device key: move the file away and this device will ask to join anew",
+            )
         };
         let mut lines = text.lines();
         if lines.next() != Some(FIRST_LINE) {
@@ -105,6 +110,9 @@ impl DeviceSecret {
             fs::rename(&fresh, &path)?;
             fs::File::open(folder)?.sync_all()
         };
-        write().map_err(|source| BookError::NotWritable { path: path.clone(), source })
+        write().map_err(|source| BookError::NotWritable {
+            path: path.clone(),
+            source,
+        })
     }
 }

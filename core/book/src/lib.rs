@@ -24,4 +24,4 @@ mod store;
 pub use book::Book;
 pub use env::Env;
 pub use error::{BookError, Result};
-pub use store::STORE_FORMAT;
+pub use store::{ComparedRow, STORE_FORMAT};

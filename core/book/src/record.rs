@@ -139,13 +139,19 @@ impl Treatment {
     /// [`BookError::Format`] when they are not, [`BookError::Newer`] for a newer format.
     pub fn thaw(bytes: &[u8], hash: Hash) -> Result<Self> {
         if hash_of(bytes) != hash {
-            return Err(BookError::format("finish: its treatment is not what was frozen"));
+            return Err(BookError::format(
+                "finish: its treatment is not what was frozen",
+            ));
         }
         let mut d = minicbor::Decoder::new(bytes);
         d.array()?;
         let found = d.u64()?;
         if found > TREATMENT_FORMAT {
-            return Err(BookError::Newer { what: "a treatment", found, known: TREATMENT_FORMAT });
+            return Err(BookError::Newer {
+                what: "a treatment",
+                found,
+                known: TREATMENT_FORMAT,
+            });
         }
         Ok(minicbor::decode(bytes)?)
     }
@@ -164,7 +170,7 @@ pub fn add_up<'a>(amounts: impl Iterator<Item = &'a Entered>) -> Option<Entered>
     let mut total: Option<Entered> = None;
     for amount in amounts {
         total = Some(match total {
-            None => amount.clone(),
+            None => *amount,
             Some(sum) => {
                 let amount = amount.convert(sum.unit()).ok()?;
                 Entered::new(sum.amount().checked_add(amount.amount())?, sum.unit()).ok()?

@@ -97,7 +97,10 @@ impl Env for TestEnv {
 
 /// A person for tests.
 pub fn person(name: &str) -> Person {
-    Person { name: name.to_owned(), licence: String::new() }
+    Person {
+        name: name.to_owned(),
+        licence: String::new(),
+    }
 }
 
 /// Keys for tests. The wrapping key is no real one: the book only keeps it.

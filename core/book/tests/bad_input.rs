@@ -1,5 +1,7 @@
 //! Hostile entries and hostile surroundings: a clear word, nothing lost, nothing half stored.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
 use std::sync::Arc;
 
 use ed25519_dalek::{Signer as _, SigningKey};
@@ -39,7 +41,12 @@ fn body(seq: u64, prev: Hash) -> Body {
 fn wire_of(body: &[u8], signature: &[u8]) -> Vec<u8> {
     let mut wire = Vec::new();
     let mut e = minicbor::Encoder::new(&mut wire);
-    e.array(2).unwrap().bytes(body).unwrap().bytes(signature).unwrap();
+    e.array(2)
+        .unwrap()
+        .bytes(body)
+        .unwrap()
+        .bytes(signature)
+        .unwrap();
     wire
 }
 
@@ -57,13 +64,23 @@ fn an_altered_entry_is_refused_and_only_its_stream_with_it() {
     let third = sign_entry(body(3, second.hash()), &key());
     let other_key = SigningKey::from_bytes(&[43; 32]);
     let stream = StreamId(other_key.verifying_key().to_bytes());
-    let other = sign_entry(Body { stream, ..body(1, Hash::NONE) }, &other_key);
+    let other = sign_entry(
+        Body {
+            stream,
+            ..body(1, Hash::NONE)
+        },
+        &other_key,
+    );
 
     let mut altered = second.wire().to_vec();
     let last = altered.len() - 1;
     altered[last] ^= 1;
-    let batch =
-        [first.wire().to_vec(), altered, third.wire().to_vec(), other.wire().to_vec()];
+    let batch = [
+        first.wire().to_vec(),
+        altered,
+        third.wire().to_vec(),
+        other.wire().to_vec(),
+    ];
     let taken = book.take_in(&batch, None).unwrap();
     assert_eq!((taken.new, taken.refused.len()), (2, 1));
     assert_eq!(taken.refused[0].stream, Some(first.body().stream));
@@ -105,12 +122,30 @@ fn numbers_out_of_bounds_are_refused() {
         body(0, Hash::NONE),
         body(1, Hash([1; 32])),
         body(2, Hash::NONE),
-        Body { lamport: u64::MAX, ..body(1, Hash::NONE) },
-        Body { lamport: 0, ..body(1, Hash::NONE) },
-        Body { facts: Vec::new(), ..body(1, Hash::NONE) },
-        Body { facts: vec![body(1, Hash::NONE).facts[0].clone(); 65], ..body(1, Hash::NONE) },
-        Body { seen: vec![Hash([2; 32]), Hash([1; 32])], ..body(1, Hash::NONE) },
-        Body { format: 0, ..body(1, Hash::NONE) },
+        Body {
+            lamport: u64::MAX,
+            ..body(1, Hash::NONE)
+        },
+        Body {
+            lamport: 0,
+            ..body(1, Hash::NONE)
+        },
+        Body {
+            facts: Vec::new(),
+            ..body(1, Hash::NONE)
+        },
+        Body {
+            facts: vec![body(1, Hash::NONE).facts[0].clone(); 65],
+            ..body(1, Hash::NONE)
+        },
+        Body {
+            seen: vec![Hash([2; 32]), Hash([1; 32])],
+            ..body(1, Hash::NONE)
+        },
+        Body {
+            format: 0,
+            ..body(1, Hash::NONE)
+        },
     ] {
         assert!(check(bad.clone()).is_err(), "{bad:?}");
     }
@@ -122,21 +157,76 @@ fn a_sheet_change_in_anothers_name_is_refused() {
     let mut book = found(folder.path(), &TestEnv::new(1), "lead").unwrap();
     let yard = book.add_yard("Corner lot", "", "").unwrap();
     let own = book.secret().unwrap().stream();
-    let head = book.heads().unwrap().into_iter().find(|h| h.stream == own).unwrap();
+    let head = book
+        .heads()
+        .unwrap()
+        .into_iter()
+        .find(|h| h.stream == own)
+        .unwrap();
     let stolen = book.entry(head.hash).unwrap().body().changes[0].clone();
-    let changes = vec![SheetChange { sheet: yard, kind: SheetKind::Yard, ..stolen }];
-    let forged = sign_entry(Body { changes, ..body(1, Hash::NONE) }, &key());
+    let changes = vec![SheetChange {
+        sheet: yard,
+        kind: SheetKind::Yard,
+        ..stolen
+    }];
+    let forged = sign_entry(
+        Body {
+            changes,
+            ..body(1, Hash::NONE)
+        },
+        &key(),
+    );
     let taken = book.take_in(&[forged.wire().to_vec()], None).unwrap();
     assert_eq!(taken.new, 0);
-    assert!(taken.refused[0].error.to_string().contains("another device's name"));
+    assert!(
+        taken.refused[0]
+            .error
+            .to_string()
+            .contains("another device's name")
+    );
     let nonsense = SheetChange {
         sheet: SheetId(uuid::Uuid::from_u128(1)),
         kind: SheetKind::Yard,
         nonce: 0,
         change: vec![1, 2, 3],
     };
-    let forged = sign_entry(Body { changes: vec![nonsense], ..body(1, Hash::NONE) }, &key());
+    let forged = sign_entry(
+        Body {
+            changes: vec![nonsense],
+            ..body(1, Hash::NONE)
+        },
+        &key(),
+    );
     assert!(Entry::check(forged.wire()).is_err());
+}
+
+#[test]
+fn a_hostile_order_number_costs_nobody_a_record() {
+    let (here, there) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let mut lead = found(here.path(), &TestEnv::new(1), "lead").unwrap();
+    let (mut other, asked) = ask(there.path(), &TestEnv::new(2), "other").unwrap();
+    lead.admit(&asked, sward_book::fact::Role::Applicator)
+        .unwrap();
+    let last = sign_entry(
+        Body {
+            lamport: 1 << 53,
+            ..body(1, Hash::NONE)
+        },
+        &key(),
+    );
+    assert_eq!(lead.take_in(&[last.wire().to_vec()], None).unwrap().new, 1);
+    for name in ["first", "second"] {
+        lead.add_yard(name, "", "").unwrap();
+    }
+    give(&lead, &mut other).unwrap();
+    assert_eq!(other.yards().unwrap().len(), 2);
+    assert_eq!(
+        other.compared().unwrap().views.len(),
+        lead.compared().unwrap().views.len()
+    );
+    other.add_yard("third", "", "").unwrap();
+    give(&other, &mut lead).unwrap();
+    assert_eq!(lead.compared().unwrap(), other.compared().unwrap());
 }
 
 #[test]
@@ -159,7 +249,10 @@ fn a_full_disk_stores_nothing_and_says_so() {
     assert_eq!(book.visits().unwrap().len() as u64 + 2, stored);
     drop(book);
     let mut again = Book::open(folder.path(), env).unwrap();
-    assert_eq!(again.verify(&mut |_, _| {}).unwrap().faults, Vec::<String>::new());
+    assert_eq!(
+        again.verify(&mut |_, _| {}).unwrap().faults,
+        Vec::<String>::new()
+    );
     // With room again the same action goes through.
     again.open_visit(yard, "grubs").unwrap();
 }
@@ -174,7 +267,10 @@ fn a_second_program_may_read_but_not_write() {
     let mut reader = Book::open_reading(folder.path(), Arc::clone(&env) as Arc<dyn Env>).unwrap();
     let yard = book.add_yard("Corner lot", "", "").unwrap();
     assert_eq!(reader.yards().unwrap()[0].yard, yard);
-    assert!(matches!(reader.add_yard("x", "", ""), Err(BookError::ReadOnly)));
+    assert!(matches!(
+        reader.add_yard("x", "", ""),
+        Err(BookError::ReadOnly)
+    ));
     drop(book);
     Book::open(folder.path(), env).unwrap();
 }
@@ -183,7 +279,9 @@ fn a_second_program_may_read_but_not_write() {
 fn a_folder_that_is_no_book_and_one_that_is() {
     let folder = tempfile::tempdir().unwrap();
     let env = TestEnv::new(1);
-    let none = Book::open(folder.path(), Arc::clone(&env) as Arc<dyn Env>).err().unwrap();
+    let none = Book::open(folder.path(), Arc::clone(&env) as Arc<dyn Env>)
+        .err()
+        .unwrap();
     assert!(matches!(none, BookError::NoBook(_)), "{none}");
     drop(found(folder.path(), &env, "lead").unwrap());
     let twice = found(folder.path(), &env, "lead").err().unwrap();
@@ -197,7 +295,10 @@ fn what_is_written_as_a_store_but_is_none_is_left_as_it_is() {
     std::fs::write(&file, b"not a store at all, but somebody's file").unwrap();
     let error = Book::open(folder.path(), TestEnv::new(1)).err().unwrap();
     assert!(error.to_string().contains("do not delete it"), "{error}");
-    assert_eq!(std::fs::read(&file).unwrap(), b"not a store at all, but somebody's file");
+    assert_eq!(
+        std::fs::read(&file).unwrap(),
+        b"not a store at all, but somebody's file"
+    );
 }
 
 #[test]
@@ -216,12 +317,20 @@ fn a_store_altered_on_disk_is_found_by_verify_and_made_anew_from_its_log() {
     change("UPDATE view SET body = x'80' WHERE kind = 4");
     let mut book = Book::open(folder.path(), Arc::clone(&env) as Arc<dyn Env>).unwrap();
     assert!(!book.verify(&mut |_, _| {}).unwrap().faults.is_empty());
-    assert!(book.visit(visit).is_err(), "a view that cannot be read is not shown as empty");
+    assert!(
+        book.visit(visit).is_err(),
+        "a view that cannot be read is not shown as empty"
+    );
     book.rebuild().unwrap();
     assert_eq!(book.compared().unwrap(), whole);
-    assert_eq!(book.verify(&mut |_, _| {}).unwrap().faults, Vec::<String>::new());
+    assert_eq!(
+        book.verify(&mut |_, _| {}).unwrap().faults,
+        Vec::<String>::new()
+    );
     drop(book);
-    change("UPDATE entry SET wire = CAST(substr(wire, 1, length(wire) - 1) || x'00' AS BLOB) WHERE id = 2");
+    change(
+        "UPDATE entry SET wire = CAST(substr(wire, 1, length(wire) - 1) || x'00' AS BLOB) WHERE id = 2",
+    );
     let book = Book::open_reading(folder.path(), env).unwrap();
     let faults = book.verify(&mut |_, _| {}).unwrap().faults;
     assert!(faults.iter().any(|f| f.contains("row 2")), "{faults:?}");
@@ -234,7 +343,10 @@ fn a_file_of_a_crew_this_phone_is_not_admitted_to_changes_nothing() {
     let (mut book, _) = ask(here.path(), &TestEnv::new(2), "new").unwrap();
     let before = book.compared().unwrap();
     let error = give(&lead, &mut book).unwrap_err();
-    assert!(error.to_string().contains("does not admit this phone"), "{error}");
+    assert!(
+        error.to_string().contains("does not admit this phone"),
+        "{error}"
+    );
     assert_eq!(book.compared().unwrap(), before);
     assert_eq!(book.crew(), None);
 }

@@ -17,7 +17,9 @@ impl Book {
         self.must_be_lead()?;
         match self.roster().member(asked.device.stream).map(|m| &m.state) {
             Some(MemberState::Member) => {
-                return Err(BookError::refused("this device belongs to the crew already"));
+                return Err(BookError::refused(
+                    "this device belongs to the crew already",
+                ));
             }
             Some(MemberState::Retired { .. }) => {
                 return Err(BookError::refused(
@@ -26,8 +28,11 @@ impl Book {
             }
             Some(MemberState::Pending) | None => {}
         }
-        let admitted =
-            Admitted { device: asked.device.clone(), person: asked.person.clone(), role };
+        let admitted = Admitted {
+            device: asked.device.clone(),
+            person: asked.person.clone(),
+            role,
+        };
         self.write(|w| {
             w.fact(Fact::Admitted(admitted));
             Ok(())
@@ -95,13 +100,19 @@ impl Book {
     fn must_be_known(&self, stream: StreamId) -> Result<()> {
         match self.roster().member(stream) {
             Some(_) => Ok(()),
-            None => Err(BookError::NotFound { what: "device", name: stream.short() }),
+            None => Err(BookError::NotFound {
+                what: "device",
+                name: stream.short(),
+            }),
         }
     }
 
     /// The last entry of a stream known here. Of a forked stream, the longer branch.
     fn last_entry_of(&self, stream: StreamId) -> Result<Option<Head>> {
         let heads = self.heads()?;
-        Ok(heads.into_iter().filter(|h| h.stream == stream).max_by_key(|h| h.seq))
+        Ok(heads
+            .into_iter()
+            .filter(|h| h.stream == stream)
+            .max_by_key(|h| h.seq))
     }
 }

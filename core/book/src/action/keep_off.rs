@@ -25,7 +25,13 @@ impl Book {
         let why = reason(why)?;
         let view = self.keep_off(visit, keep_off)?;
         let supersedes = view.standing_claims().map(|c| c.fact).collect();
-        self.record(Fact::KeepOffClaimed(KeepOffClaimed { visit, keep_off, supersedes, terms, why }))
+        self.record(Fact::KeepOffClaimed(KeepOffClaimed {
+            visit,
+            keep_off,
+            supersedes,
+            terms,
+            why,
+        }))
     }
 
     /// Confirms the claims as they stand: another phone's shortening that did not see this one
@@ -54,7 +60,9 @@ impl Book {
             })
             .collect();
         self.write(|w| {
-            facts.into_iter().for_each(|fact| w.fact(fact));
+            for fact in facts {
+                w.fact(fact);
+            }
             Ok(())
         })
     }
@@ -74,8 +82,10 @@ impl Book {
             return Err(BookError::refused("name the section that you looked at"));
         }
         self.must_not_be_to_come(looked_utc_ms)?;
-        let views: Vec<KeepOffView> =
-            keep_offs.iter().map(|id| self.keep_off(visit, *id)).collect::<Result<_>>()?;
+        let views: Vec<KeepOffView> = keep_offs
+            .iter()
+            .map(|id| self.keep_off(visit, *id))
+            .collect::<Result<_>>()?;
         let mut saw = Vec::new();
         for view in &views {
             let Some(last_ms) = view.last_applied_utc_ms else {
@@ -95,7 +105,12 @@ impl Book {
         saw.sort_unstable();
         saw.dedup();
         let keep_offs = keep_offs.to_vec();
-        self.record(Fact::LookedDry(LookedDry { visit, keep_offs, looked_utc_ms, saw }))
+        self.record(Fact::LookedDry(LookedDry {
+            visit,
+            keep_offs,
+            looked_utc_ms,
+            saw,
+        }))
     }
 
     /// Lifts a keep-off: a crew lead's decision, with its reason.
@@ -111,13 +126,20 @@ impl Book {
     ) -> Result<()> {
         let why = reason(why)?;
         if !self.roster().is_lead(self.secret()?.stream()) {
-            return Err(BookError::refused("only a crew lead's device can lift a keep-off"));
+            return Err(BookError::refused(
+                "only a crew lead's device can lift a keep-off",
+            ));
         }
         let view = self.keep_off(visit, keep_off)?;
         let mut supersedes: Vec<_> = view.standing_claims().map(|c| c.fact).collect();
         supersedes.extend(view.applications.iter().copied());
         supersedes.sort_unstable();
         supersedes.dedup();
-        self.record(Fact::KeepOffReleased(KeepOffReleased { visit, keep_off, supersedes, why }))
+        self.record(Fact::KeepOffReleased(KeepOffReleased {
+            visit,
+            keep_off,
+            supersedes,
+            why,
+        }))
     }
 }

@@ -18,10 +18,20 @@ impl Book {
     /// [`BookError::NotFound`] for an unknown field; [`BookError::Refused`] for what does not fit
     /// a field, and for a least rate above the most.
     pub fn add_label(&mut self, typed: &[(&str, &str)]) -> Result<SheetId> {
-        if !typed.iter().any(|(key, text)| *key == "product" && !text.trim().is_empty()) {
-            return Err(BookError::refused("a label sheet needs the product's name as printed"));
+        if !typed
+            .iter()
+            .any(|(key, text)| *key == "product" && !text.trim().is_empty())
+        {
+            return Err(BookError::refused(
+                "a label sheet needs the product's name as printed",
+            ));
         }
-        check_rates(|key| typed.iter().find(|(k, _)| *k == key).map(|(_, t)| (*t).to_owned()))?;
+        check_rates(|key| {
+            typed
+                .iter()
+                .find(|(k, _)| *k == key)
+                .map(|(_, t)| (*t).to_owned())
+        })?;
         self.write(|w| {
             let sheet = w.new_sheet(LABEL)?;
             for (key, text) in typed {
@@ -37,7 +47,13 @@ impl Book {
     /// As [`Book::add_label`].
     pub fn set_label(&mut self, sheet: SheetId, key: &str, typed: &str) -> Result<()> {
         let now = self.sheet(sheet, LABEL)?;
-        check_rates(|k| Some(if k == key { typed.to_owned() } else { now.text(k) }))?;
+        check_rates(|k| {
+            Some(if k == key {
+                typed.to_owned()
+            } else {
+                now.text(k)
+            })
+        })?;
         self.write(|w| w.set(sheet, LABEL, key, typed))
     }
 
@@ -96,7 +112,11 @@ impl Book {
                 "name the second person who read the label; alone, type the numbers a second time instead",
             ));
         }
-        if let Some(conflict) = read.conflicts.iter().find(|c| crate::sheet::must_be_settled(c)) {
+        if let Some(conflict) = read
+            .conflicts
+            .iter()
+            .find(|c| crate::sheet::must_be_settled(c))
+        {
             return Err(BookError::refused(format!(
                 "{}: two phones say {}: settle it with the label in hand first",
                 spoken(&conflict.field),
@@ -127,7 +147,10 @@ impl Book {
             }
         }
         if !faults.is_empty() {
-            return Err(BookError::refused(format!("not agreed: {}", faults.join("; "))));
+            return Err(BookError::refused(format!(
+                "not agreed: {}",
+                faults.join("; ")
+            )));
         }
         self.write(|w| {
             w.fact(Fact::LabelReadBack(LabelReadBack {
@@ -143,11 +166,16 @@ impl Book {
 
 /// Equal as read: the same words, or the same amount in the same unit ("2.50 lb" and "2.5 lb").
 fn same_reading(stored: &str, again: &FieldValue) -> bool {
-    let Some(again) = again.text() else { return false };
+    let Some(again) = again.text() else {
+        return false;
+    };
     if stored == again {
         return true;
     }
-    match (sward_rules::Entered::parse(stored), sward_rules::Entered::parse(again)) {
+    match (
+        sward_rules::Entered::parse(stored),
+        sward_rules::Entered::parse(again),
+    ) {
         (Ok(a), Ok(b)) => a.unit() == b.unit() && a.amount() == b.amount(),
         _ => false,
     }
@@ -155,11 +183,18 @@ fn same_reading(stored: &str, again: &FieldValue) -> bool {
 
 fn check_rates(text: impl Fn(&str) -> Option<String>) -> Result<()> {
     let rate = |key: &str| {
-        sward_rules::Entered::parse(&text(key).unwrap_or_default()).ok().filter(|e| {
-            matches!(e.dimension(), Dimension::MassPerArea | Dimension::VolumePerArea)
-        })
+        sward_rules::Entered::parse(&text(key).unwrap_or_default())
+            .ok()
+            .filter(|e| {
+                matches!(
+                    e.dimension(),
+                    Dimension::MassPerArea | Dimension::VolumePerArea
+                )
+            })
     };
-    let (Some(least), Some(most)) = (rate("rate_least"), rate("rate_most")) else { return Ok(()) };
+    let (Some(least), Some(most)) = (rate("rate_least"), rate("rate_most")) else {
+        return Ok(());
+    };
     match least.compare(&most) {
         Err(_) => Err(BookError::refused(
             "rate least and rate most: one is by weight, the other by volume; look at the label again",

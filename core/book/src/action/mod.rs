@@ -40,10 +40,18 @@ fn reason(text: &str) -> Result<String> {
 
 /// The facts of a visit that a person was shown, to name them in a correction.
 fn is_of_visit(book: &Book, visit: VisitId, fact: FactId) -> Result<()> {
-    if book.visit(visit)?.history.iter().any(|line| line.fact == fact) {
+    if book
+        .visit(visit)?
+        .history
+        .iter()
+        .any(|line| line.fact == fact)
+    {
         Ok(())
     } else {
-        Err(BookError::NotFound { what: "fact in this visit", name: fact.to_string() })
+        Err(BookError::NotFound {
+            what: "fact in this visit",
+            name: fact.to_string(),
+        })
     }
 }
 
@@ -61,7 +69,9 @@ fn check_readings(readings: &[sward_rules::sky::MeterReading]) -> Result<()> {
             }
         }
         if reading.from_degrees.is_some_and(|d| d > 360) {
-            return Err(BookError::refused("wind direction: give 0 to 360 degrees from north"));
+            return Err(BookError::refused(
+                "wind direction: give 0 to 360 degrees from north",
+            ));
         }
     }
     Ok(())

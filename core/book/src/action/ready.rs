@@ -6,8 +6,8 @@ use sward_rules::finding::{Check, Finding, Verdict, Whose};
 use sward_rules::keep_off::Now;
 use sward_rules::label::Label;
 use sward_rules::sky::{
-    Forecast, MeterReading, NextWindow, SkyAdvice, SkyInputs, StationReport, YardWind,
-    next_window, outlook,
+    Forecast, MeterReading, NextWindow, SkyAdvice, SkyInputs, StationReport, YardWind, next_window,
+    outlook,
 };
 use sward_rules::walk_round::{self, Answered};
 
@@ -70,7 +70,10 @@ pub fn judge(
         Some(YardWind::Meter(&seen.wind))
     };
 
-    let mut findings = vec![read_back(book, label_sheet)?, repeat(book, visit, label, now)?];
+    let mut findings = vec![
+        read_back(book, label_sheet)?,
+        repeat(book, visit, label, now)?,
+    ];
     findings.extend(outlook(&sky));
     findings.extend(walk_round::findings(label.method, &seen.answers, now));
     Ok((findings, next_window(&sky)))
@@ -78,7 +81,12 @@ pub fn judge(
 
 fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
     let mut seen = Seen::default();
-    for line in book.visit(visit)?.history.iter().filter(|l| l.superseded_by.is_none()) {
+    for line in book
+        .visit(visit)?
+        .history
+        .iter()
+        .filter(|l| l.superseded_by.is_none())
+    {
         let (_, fact) = book.fact(line.fact)?;
         match fact {
             Fact::WindMeasured(f) => seen.wind.extend(f.readings),
@@ -98,9 +106,11 @@ fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
 fn read_back(book: &Book, label_sheet: SheetId) -> Result<Finding> {
     let check = Check::LabelReadBack;
     Ok(match book.label(label_sheet)?.read_back {
-        Some(done) => {
-            Finding::new(check, Verdict::Clear, format!("the numbers were read back by {}", done.person))
-        }
+        Some(done) => Finding::new(
+            check,
+            Verdict::Clear,
+            format!("the numbers were read back by {}", done.person),
+        ),
         None => Finding::unknown(
             check,
             "the label sheet's numbers were not read back since they were last changed",
@@ -129,7 +139,9 @@ fn repeat(book: &Book, visit: VisitId, label: &Label, now: Now) -> Result<Findin
         }
         for keep_off in book.keep_offs_of(other.visit)? {
             if keep_off.product == label.product {
-                let at = keep_off.last_applied_utc_ms.unwrap_or(keep_off.started_utc_ms);
+                let at = keep_off
+                    .last_applied_utc_ms
+                    .unwrap_or(keep_off.started_utc_ms);
                 last_ms = last_ms.max(Some(at));
             }
         }
@@ -137,8 +149,12 @@ fn repeat(book: &Book, visit: VisitId, label: &Label, now: Now) -> Result<Findin
     let finding = match last_ms {
         Some(at) if now.utc_ms < at.saturating_add(wait_ms) => {
             let days = now.utc_ms.saturating_sub(at) / 86_400_000;
-            Finding::new(check, Verdict::DontTreat, "this product was put on too recently")
-                .with_value(format!("{days} days ago"))
+            Finding::new(
+                check,
+                Verdict::DontTreat,
+                "this product was put on too recently",
+            )
+            .with_value(format!("{days} days ago"))
         }
         // What others put on, the owner or another firm, this book cannot know.
         Some(_) => Finding::new(

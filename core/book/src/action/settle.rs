@@ -32,6 +32,11 @@ impl Book {
                 ));
             }
         }
+        if visit_of(&new).is_some_and(|of| of != visit) {
+            return Err(BookError::refused(
+                "what holds instead is of another visit: name its own",
+            ));
+        }
         match &new {
             Replacement::Loaded(load) => self.check_load(load)?,
             Replacement::Counted(count) => {
@@ -41,7 +46,12 @@ impl Book {
             _ => {}
         }
         self.write(|w| {
-            w.fact(Fact::Corrected(Corrected { visit, supersedes, why, new }));
+            w.fact(Fact::Corrected(Corrected {
+                visit,
+                supersedes,
+                why,
+                new,
+            }));
             Ok(())
         })
     }
@@ -58,15 +68,21 @@ impl Book {
         why: &str,
     ) -> Result<()> {
         let why = reason(why)?;
-        let supersedes: Vec<FactId> =
-            self.visit(visit)?.finishes.iter().map(|f| f.fact).collect();
+        let supersedes: Vec<FactId> = self.visit(visit)?.finishes.iter().map(|f| f.fact).collect();
         if supersedes.is_empty() {
-            return Err(BookError::refused("there is no finish to correct: finish first"));
+            return Err(BookError::refused(
+                "there is no finish to correct: finish first",
+            ));
         }
         let finish = self.finish_fact(visit, done, note)?;
         let new = Replacement::Finished(finish);
         self.write(|w| {
-            w.fact(Fact::Corrected(Corrected { visit, supersedes, why, new }));
+            w.fact(Fact::Corrected(Corrected {
+                visit,
+                supersedes,
+                why,
+                new,
+            }));
             Ok(())
         })
     }
@@ -79,11 +95,23 @@ impl Book {
         let why = reason(why)?;
         let finishes = self.visit(visit)?.finishes;
         if !finishes.iter().any(|f| f.fact == chosen) {
-            return Err(BookError::NotFound { what: "finish", name: chosen.to_string() });
+            return Err(BookError::NotFound {
+                what: "finish",
+                name: chosen.to_string(),
+            });
         }
-        let over = finishes.iter().map(|f| f.fact).filter(|f| *f != chosen).collect();
+        let over = finishes
+            .iter()
+            .map(|f| f.fact)
+            .filter(|f| *f != chosen)
+            .collect();
         self.write(|w| {
-            w.fact(Fact::FinishChosen(FinishChosen { visit, chosen, over, why }));
+            w.fact(Fact::FinishChosen(FinishChosen {
+                visit,
+                chosen,
+                over,
+                why,
+            }));
             Ok(())
         })
     }
@@ -101,10 +129,18 @@ impl Book {
     ) -> Result<()> {
         let why = reason(why)?;
         if !self.visit(visit)?.late.iter().any(|l| l.fact == addition) {
-            return Err(BookError::NotFound { what: "late addition", name: addition.to_string() });
+            return Err(BookError::NotFound {
+                what: "late addition",
+                name: addition.to_string(),
+            });
         }
         self.write(|w| {
-            w.fact(Fact::LateSettled(LateSettled { visit, addition, counts, why }));
+            w.fact(Fact::LateSettled(LateSettled {
+                visit,
+                addition,
+                counts,
+                why,
+            }));
             Ok(())
         })
     }
@@ -116,12 +152,30 @@ impl Book {
     /// [`BookError::NotFound`].
     pub fn settle_one_job(&mut self, a: VisitId, b: VisitId, same: bool) -> Result<()> {
         if a == b || self.visit(a)?.yard != self.visit(b)?.yard {
-            return Err(BookError::refused("only two visits to the same yard can be one job"));
+            return Err(BookError::refused(
+                "only two visits to the same yard can be one job",
+            ));
         }
         self.write(|w| {
-            w.fact(Fact::OneJob(OneJob { visits: vec![a, b], same }));
+            w.fact(Fact::OneJob(OneJob {
+                visits: vec![a, b],
+                same,
+            }));
             Ok(())
         })
+    }
+}
+
+/// The visit that a replacement is about.
+fn visit_of(new: &Replacement) -> Option<VisitId> {
+    match new {
+        Replacement::Nothing => None,
+        Replacement::Counted(f) => Some(f.visit),
+        Replacement::WindMeasured(f) => Some(f.visit),
+        Replacement::WalkedRound(f) => Some(f.visit),
+        Replacement::Loaded(f) => Some(f.visit),
+        Replacement::Finished(f) => Some(f.visit),
+        Replacement::NotTreated(f) => Some(f.visit),
     }
 }
 
@@ -144,6 +198,7 @@ fn fits(old: &Fact, new: &Replacement) -> bool {
         | (Fact::WalkedRound(_), Replacement::WalkedRound(_))
         | (Fact::Loaded(_), Replacement::Loaded(_))
         | (Fact::NotTreated(_), Replacement::NotTreated(_)) => true,
+        (Fact::Corrected(c), _) if matches!(c.new, Replacement::Finished(_)) => false,
         (Fact::Corrected(c), new) => kind(&c.new) == kind(new) || *new == Replacement::Nothing,
         _ => false,
     }

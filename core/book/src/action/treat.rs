@@ -43,7 +43,7 @@ impl Book {
     pub fn start(&mut self, visit: VisitId, start: Start) -> Result<Vec<KeepOffId>> {
         let view = self.visit(visit)?;
         let judged = self.last_judged(&view)?;
-        self.must_be_acknowledged(judged.as_ref().map(|(_, f)| f.as_slice()), &start)?;
+        must_be_acknowledged(judged.as_ref().map(|(_, f)| f.as_slice()), &start)?;
         let against = start.against.as_deref().map(reason).transpose()?;
         let label = self.label_sheet(start.label_sheet)?.label;
         let sections = self.sections_to_treat(&view, &start.sections)?;
@@ -70,11 +70,13 @@ impl Book {
         Ok(ids)
     }
 
-    fn last_judged(
-        &self,
-        view: &VisitView,
-    ) -> Result<Option<(FactId, Vec<sward_rules::Finding>)>> {
-        for line in view.history.iter().rev().filter(|l| l.superseded_by.is_none()) {
+    fn last_judged(&self, view: &VisitView) -> Result<Option<(FactId, Vec<sward_rules::Finding>)>> {
+        for line in view
+            .history
+            .iter()
+            .rev()
+            .filter(|l| l.superseded_by.is_none())
+        {
             if let (_, Fact::Judged(judged)) = self.fact_of(line.fact)? {
                 return Ok(Some((line.fact, judged.findings)));
             }
@@ -85,41 +87,6 @@ impl Book {
     fn fact_of(&self, id: FactId) -> Result<(Stamp, Fact)> {
         let (entry, fact) = self.fact(id)?;
         Ok((entry.body().written, fact))
-    }
-
-    fn must_be_acknowledged(
-        &self,
-        findings: Option<&[sward_rules::Finding]>,
-        start: &Start,
-    ) -> Result<()> {
-        let Some(findings) = findings else {
-            return Err(BookError::refused(
-                "nothing was checked yet: look at sky and yard first, then start",
-            ));
-        };
-        let open: Vec<String> = findings
-            .iter()
-            .filter(|f| f.verdict == Verdict::Unknown && !start.acknowledged.contains(&f.check))
-            .map(|f| format!("{} ({})", name_of(f.check), f.reason))
-            .collect();
-        if !open.is_empty() {
-            return Err(BookError::refused(format!(
-                "not known: {}. Check it, or acknowledge each by name",
-                open.join("; ")
-            )));
-        }
-        let hit: Vec<String> = findings
-            .iter()
-            .filter(|f| f.verdict == Verdict::DontTreat)
-            .map(|f| format!("{} ({})", name_of(f.check), f.reason))
-            .collect();
-        if !hit.is_empty() && start.against.is_none() {
-            return Err(BookError::refused(format!(
-                "don't treat: {}. To record a start all the same, give the reason",
-                hit.join("; ")
-            )));
-        }
-        Ok(())
     }
 
     fn sections_to_treat(
@@ -146,7 +113,9 @@ impl Book {
             }
         }
         if sections.is_empty() {
-            return Err(BookError::refused("there is no measured section to treat: measure one first"));
+            return Err(BookError::refused(
+                "there is no measured section to treat: measure one first",
+            ));
         }
         Ok(sections)
     }
@@ -163,20 +132,34 @@ impl Book {
         water: Option<Entered>,
         applied_utc_ms: i64,
     ) -> Result<()> {
-        let load = Loaded { visit, keep_offs, product, water, applied_utc_ms };
+        let load = Loaded {
+            visit,
+            keep_offs,
+            product,
+            water,
+            applied_utc_ms,
+        };
         self.check_load(&load)?;
         self.record(Fact::Loaded(load))
     }
 
     pub(super) fn check_load(&self, load: &Loaded) -> Result<()> {
         use sward_rules::quantity::Dimension;
-        let known: Vec<KeepOffId> =
-            self.keep_offs_of(load.visit)?.iter().map(|k| k.keep_off).collect();
+        let known: Vec<KeepOffId> = self
+            .keep_offs_of(load.visit)?
+            .iter()
+            .map(|k| k.keep_off)
+            .collect();
         if known.is_empty() {
-            return Err(BookError::refused("treating has not started on this visit: start first"));
+            return Err(BookError::refused(
+                "treating has not started on this visit: start first",
+            ));
         }
         if let Some(other) = load.keep_offs.iter().find(|k| !known.contains(k)) {
-            return Err(BookError::NotFound { what: "keep-off", name: other.to_string() });
+            return Err(BookError::NotFound {
+                what: "keep-off",
+                name: other.to_string(),
+            });
         }
         let amount = |what: &str, e: &Entered, fits: &[Dimension]| {
             if e.is_zero() || e.amount().is_sign_negative() || !fits.contains(&e.dimension()) {
@@ -189,7 +172,11 @@ impl Book {
             }
             Ok(())
         };
-        amount("product", &load.product, &[Dimension::Mass, Dimension::Volume])?;
+        amount(
+            "product",
+            &load.product,
+            &[Dimension::Mass, Dimension::Volume],
+        )?;
         if let Some(water) = &load.water {
             amount("water", water, &[Dimension::Volume])?;
         }
@@ -199,7 +186,9 @@ impl Book {
     pub(super) fn must_not_be_to_come(&self, at_utc_ms: i64) -> Result<()> {
         // Two minutes, for a clock read and typed by hand.
         if at_utc_ms > self.env().clock().utc_ms.saturating_add(120_000) {
-            return Err(BookError::refused("this time is still to come: give when it was done"));
+            return Err(BookError::refused(
+                "this time is still to come: give when it was done",
+            ));
         }
         Ok(())
     }
@@ -209,12 +198,7 @@ impl Book {
     ///
     /// # Errors
     /// [`BookError::Refused`] before a start; [`BookError::NotFound`].
-    pub fn finish(
-        &mut self,
-        visit: VisitId,
-        done: &[(KeepOffId, i64)],
-        note: &str,
-    ) -> Result<()> {
+    pub fn finish(&mut self, visit: VisitId, done: &[(KeepOffId, i64)], note: &str) -> Result<()> {
         if !self.visit(visit)?.finishes.is_empty() {
             return Err(BookError::refused(
                 "this visit is finished already: correct the finish, with a reason, instead",
@@ -234,11 +218,16 @@ impl Book {
         let note = words("note", note)?;
         let keep_offs = self.keep_offs_of(visit)?;
         if keep_offs.is_empty() {
-            return Err(BookError::refused("treating has not started on this visit: start first"));
+            return Err(BookError::refused(
+                "treating has not started on this visit: start first",
+            ));
         }
         for (keep_off, at) in done {
             if !keep_offs.iter().any(|k| k.keep_off == *keep_off) {
-                return Err(BookError::NotFound { what: "keep-off", name: keep_off.to_string() });
+                return Err(BookError::NotFound {
+                    what: "keep-off",
+                    name: keep_off.to_string(),
+                });
             }
             self.must_not_be_to_come(*at)?;
         }
@@ -261,7 +250,13 @@ impl Book {
         let covers = gathered.covers.clone();
         let treatment = self.gather(visit, gathered, &sections, note)?;
         let (frozen, frozen_hash) = treatment.freeze();
-        Ok(Finished { visit, covers, frozen, frozen_hash, sections })
+        Ok(Finished {
+            visit,
+            covers,
+            frozen,
+            frozen_hash,
+            sections,
+        })
     }
 
     fn gather(
@@ -285,7 +280,11 @@ impl Book {
             .map(|k| TreatedSection {
                 section: k.section,
                 name: k.name.clone(),
-                area: k.outline.area().map(|a| a.value.for_person()).unwrap_or_default(),
+                area: k
+                    .outline
+                    .area()
+                    .map(|a| a.value.for_person())
+                    .unwrap_or_default(),
                 outline: k.outline.clone(),
                 keep_off: k.keep_off,
                 last_applied_utc_ms: done
@@ -298,7 +297,10 @@ impl Book {
             .roster()
             .member(self.secret()?.stream())
             .and_then(|m| m.person.clone())
-            .unwrap_or_else(|| Person { name: String::new(), licence: String::new() });
+            .unwrap_or_else(|| Person {
+                name: String::new(),
+                licence: String::new(),
+            });
         Ok(Treatment {
             format: TREATMENT_FORMAT,
             visit,
@@ -330,6 +332,37 @@ impl Book {
     }
 }
 
+fn must_be_acknowledged(findings: Option<&[sward_rules::Finding]>, start: &Start) -> Result<()> {
+    let Some(findings) = findings else {
+        return Err(BookError::refused(
+            "nothing was checked yet: look at sky and yard first, then start",
+        ));
+    };
+    let open: Vec<String> = findings
+        .iter()
+        .filter(|f| f.verdict == Verdict::Unknown && !start.acknowledged.contains(&f.check))
+        .map(|f| format!("{} ({})", name_of(f.check), f.reason))
+        .collect();
+    if !open.is_empty() {
+        return Err(BookError::refused(format!(
+            "not known: {}. Check it, or acknowledge each by name",
+            open.join("; ")
+        )));
+    }
+    let hit: Vec<String> = findings
+        .iter()
+        .filter(|f| f.verdict == Verdict::DontTreat)
+        .map(|f| format!("{} ({})", name_of(f.check), f.reason))
+        .collect();
+    if !hit.is_empty() && start.against.is_none() {
+        return Err(BookError::refused(format!(
+            "don't treat: {}. To record a start all the same, give the reason",
+            hit.join("; ")
+        )));
+    }
+    Ok(())
+}
+
 /// The standing facts of a visit that a record is made of.
 #[derive(Default)]
 struct Gathered {
@@ -345,8 +378,18 @@ struct Gathered {
 impl Gathered {
     fn from(book: &Book, view: &VisitView) -> Result<Self> {
         let mut gathered = Self::default();
+        let mut judged = Vec::new();
         for line in view.history.iter().filter(|l| l.superseded_by.is_none()) {
             let (at, fact) = book.fact_of(line.fact)?;
+            let not_put_on = view
+                .late
+                .iter()
+                .any(|l| l.fact == line.fact && l.counts == Some(false));
+            // A correction that is not the crew's supersedes nothing, so it must add nothing.
+            let no_correction = matches!(fact, Fact::Corrected(_)) && !line.of_the_crew;
+            if not_put_on || no_correction {
+                continue;
+            }
             gathered.covers.push(line.fact);
             match fact {
                 Fact::Started(f) => {
@@ -356,7 +399,7 @@ impl Gathered {
                 Fact::Counted(f) => gathered.counts.push(f),
                 Fact::WindMeasured(f) => gathered.wind.push(f),
                 Fact::SkySeen(f) => gathered.sky.push(f),
-                Fact::Judged(f) if gathered.started.is_none() => gathered.findings = f.findings,
+                Fact::Judged(f) => judged.push((line.fact, f.findings)),
                 Fact::Corrected(c) => match c.new {
                     Replacement::Loaded(f) => gathered.loads.push(f),
                     Replacement::Counted(f) => gathered.counts.push(f),
@@ -365,6 +408,14 @@ impl Gathered {
                 },
                 _ => {}
             }
+        }
+        // Another phone may have judged again in between: what counts is what this start saw.
+        let on = gathered
+            .started
+            .as_ref()
+            .and_then(|(_, start)| start.judged);
+        if let Some((_, findings)) = judged.into_iter().find(|(id, _)| Some(*id) == on) {
+            gathered.findings = findings;
         }
         Ok(gathered)
     }
@@ -397,9 +448,19 @@ pub fn treatment_of(book: &Book, finish: FactId) -> Result<Treatment> {
         Fact::Finished(f) => f,
         Fact::Corrected(c) => match c.new {
             Replacement::Finished(f) => f,
-            _ => return Err(BookError::NotFound { what: "finish", name: finish.to_string() }),
+            _ => {
+                return Err(BookError::NotFound {
+                    what: "finish",
+                    name: finish.to_string(),
+                });
+            }
         },
-        _ => return Err(BookError::NotFound { what: "finish", name: finish.to_string() }),
+        _ => {
+            return Err(BookError::NotFound {
+                what: "finish",
+                name: finish.to_string(),
+            });
+        }
     };
     Treatment::thaw(&finished.frozen, finished.frozen_hash)
 }

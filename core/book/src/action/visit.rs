@@ -30,7 +30,11 @@ impl Book {
         let target = words("pest", target)?;
         let visit = VisitId(self.env().new_uuid());
         self.write(|w| {
-            w.fact(Fact::VisitOpened(VisitOpened { visit, yard, target }));
+            w.fact(Fact::VisitOpened(VisitOpened {
+                visit,
+                yard,
+                target,
+            }));
             Ok(())
         })?;
         Ok(visit)
@@ -53,7 +57,12 @@ impl Book {
         sward_rules::look::density(&samples)?;
         let pest = words("pest", pest)?;
         let note = words("note", note)?;
-        self.record(Fact::Counted(Counted { visit, pest, samples, note }))
+        self.record(Fact::Counted(Counted {
+            visit,
+            pest,
+            samples,
+            note,
+        }))
     }
 
     /// Records a series of wind readings by hand meter.
@@ -91,7 +100,12 @@ impl Book {
         self.visit(visit)?;
         let from = words("source", from)?;
         let text = words("report", text)?;
-        self.record(Fact::StationHeard(StationHeard { visit, from, text, whole }))
+        self.record(Fact::StationHeard(StationHeard {
+            visit,
+            from,
+            text,
+            whole,
+        }))
     }
 
     /// Records answers of the walk round the yard.
@@ -115,7 +129,11 @@ impl Book {
         opens_next_utc_ms: Option<i64>,
     ) -> Result<()> {
         self.visit(visit)?;
-        self.record(Fact::Judged(Judged { visit, findings, opens_next_utc_ms }))
+        self.record(Fact::Judged(Judged {
+            visit,
+            findings,
+            opens_next_utc_ms,
+        }))
     }
 
     /// Ends a visit without a treatment: a full result. `look_again` is a day as year-month-day.
@@ -138,16 +156,25 @@ impl Book {
         }
         let note = words("note", note)?;
         if why == NotTreatedWhy::Other && note.is_empty() {
-            return Err(BookError::refused("say in the note why nothing was treated"));
+            return Err(BookError::refused(
+                "say in the note why nothing was treated",
+            ));
         }
         let look_again = look_again
             .map(|day| {
-                day.parse::<NaiveDate>().map(|d| d.to_string()).map_err(|_| {
-                    BookError::refused(format!("{day} is no day: write it like 2026-06-30"))
-                })
+                day.parse::<NaiveDate>()
+                    .map(|d| d.to_string())
+                    .map_err(|_| {
+                        BookError::refused(format!("{day} is no day: write it like 2026-06-30"))
+                    })
             })
             .transpose()?;
-        self.record(Fact::NotTreated(NotTreated { visit, why, note, look_again }))
+        self.record(Fact::NotTreated(NotTreated {
+            visit,
+            why,
+            note,
+            look_again,
+        }))
     }
 
     /// Writes fields of a visit's plan, making the plan if there is none.
@@ -180,7 +207,9 @@ fn series(len: usize, what: &str) -> Result<()> {
         return Err(BookError::refused(format!("give at least one {what}")));
     }
     if len > SERIES_MOST {
-        return Err(BookError::refused(format!("at most {SERIES_MOST} {what}s at once")));
+        return Err(BookError::refused(format!(
+            "at most {SERIES_MOST} {what}s at once"
+        )));
     }
     Ok(())
 }

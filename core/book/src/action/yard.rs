@@ -39,12 +39,7 @@ impl Book {
     /// # Errors
     /// [`BookError::Rule`] for an outline that cannot be, [`BookError::Refused`] without a name,
     /// [`BookError::NotFound`].
-    pub fn add_section(
-        &mut self,
-        yard: SheetId,
-        name: &str,
-        outline: &Outline,
-    ) -> Result<ItemId> {
+    pub fn add_section(&mut self, yard: SheetId, name: &str, outline: &Outline) -> Result<ItemId> {
         if name.trim().is_empty() {
             return Err(BookError::refused("a section needs a name"));
         }
@@ -76,16 +71,22 @@ impl Book {
     pub fn hide_section(&mut self, yard: SheetId, section: ItemId, hidden: bool) -> Result<()> {
         self.must_have_section(yard, section)?;
         let value = FieldValue::from(if hidden { schema::YES } else { schema::NO });
-        self.write(|w| {
-            w.set_item_value((yard, YARD), "sections", section, schema::HIDDEN, &value)
-        })
+        self.write(|w| w.set_item_value((yard, YARD), "sections", section, schema::HIDDEN, &value))
     }
 
     fn must_have_section(&self, yard: SheetId, section: ItemId) -> Result<()> {
-        if self.yard_sheet(yard)?.sections.iter().any(|s| s.id == section) {
+        if self
+            .yard_sheet(yard)?
+            .sections
+            .iter()
+            .any(|s| s.id == section)
+        {
             Ok(())
         } else {
-            Err(BookError::NotFound { what: "section", name: section.to_string() })
+            Err(BookError::NotFound {
+                what: "section",
+                name: section.to_string(),
+            })
         }
     }
 }

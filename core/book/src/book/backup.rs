@@ -5,8 +5,8 @@
 use std::fs;
 use std::path::Path;
 
-use crate::store::Store;
 use super::Book;
+use crate::store::Store;
 use crate::{BookError, Result};
 
 impl Book {
@@ -26,9 +26,9 @@ impl Book {
         let mut fresh = file.as_os_str().to_owned();
         fresh.push(".part");
         let fresh = Path::new(&fresh);
-        let written = self.write_backup(fresh).and_then(|()| {
-            fs::rename(fresh, file).map_err(|source| not_writable(file, source))
-        });
+        let written = self
+            .write_backup(fresh)
+            .and_then(|()| fs::rename(fresh, file).map_err(|source| not_writable(file, source)));
         if written.is_err() {
             let _ = fs::remove_file(fresh);
         }
@@ -44,10 +44,14 @@ impl Book {
         copy.forget_device()?;
         copy.close_into_one_file()?;
         let file = fs::File::open(fresh).map_err(|source| not_writable(fresh, source))?;
-        file.sync_all().map_err(|source| not_writable(fresh, source))
+        file.sync_all()
+            .map_err(|source| not_writable(fresh, source))
     }
 }
 
 fn not_writable(path: &Path, source: std::io::Error) -> BookError {
-    BookError::NotWritable { path: path.to_owned(), source }
+    BookError::NotWritable {
+        path: path.to_owned(),
+        source,
+    }
 }

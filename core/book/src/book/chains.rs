@@ -47,7 +47,12 @@ impl Book {
     /// [`crate::BookError::Damaged`].
     pub fn locator(&self, stream: StreamId) -> Result<Vec<Hash>> {
         let mut names = Vec::new();
-        for tip in self.store.tips()?.into_iter().filter(|t| t.stream == stream) {
+        for tip in self
+            .store
+            .tips()?
+            .into_iter()
+            .filter(|t| t.stream == stream)
+        {
             let mut step = 1;
             let mut seq = tip.seq;
             names.push(tip.hash);
@@ -71,14 +76,20 @@ impl Book {
         after: Option<Hash>,
         bytes_max: usize,
     ) -> Result<Vec<Vec<u8>>> {
-        let Some((_, tip_seq)) = self.store.link_of(tip)? else { return Ok(Vec::new()) };
-        let Some(stream) = self.store.stream_of(tip)? else { return Ok(Vec::new()) };
+        let Some((_, tip_seq)) = self.store.link_of(tip)? else {
+            return Ok(Vec::new());
+        };
+        let Some(stream) = self.store.stream_of(tip)? else {
+            return Ok(Vec::new());
+        };
         let after_seq = match after {
             Some(hash) => self.store.link_of(hash)?.map_or(0, |(_, seq)| seq),
             None => 0,
         };
         if !self.store.forked_streams()?.contains(&stream) {
-            return self.store.wires_between(stream, after_seq, tip_seq, bytes_max);
+            return self
+                .store
+                .wires_between(stream, after_seq, tip_seq, bytes_max);
         }
         // On a forked stream the numbers are not enough: walk the branch back.
         let mut branch = Vec::new();
@@ -93,7 +104,9 @@ impl Book {
         let mut wires = Vec::new();
         let mut bytes = 0;
         for hash in branch.into_iter().rev() {
-            let Some(wire) = self.store.wire_of(hash)? else { break };
+            let Some(wire) = self.store.wire_of(hash)? else {
+                break;
+            };
             bytes += wire.len();
             if !wires.is_empty() && bytes > bytes_max {
                 break;
@@ -111,7 +124,11 @@ impl Book {
         let rows = self.store.peers()?;
         Ok(rows
             .into_iter()
-            .map(|row| Peer { stream: row.stream, heads: row.heads, told_utc_ms: row.told_ms })
+            .map(|row| Peer {
+                stream: row.stream,
+                heads: row.heads,
+                told_utc_ms: row.told_ms,
+            })
             .collect())
     }
 

@@ -96,12 +96,20 @@ impl Book {
     }
 
     fn must_be_writable(&self) -> Result<()> {
-        if self.lock.is_some() { Ok(()) } else { Err(BookError::ReadOnly) }
+        if self.lock.is_some() {
+            Ok(())
+        } else {
+            Err(BookError::ReadOnly)
+        }
     }
 
     /// Reads again what other rows decide: after a transaction of our own.
     fn reload(&mut self) -> Result<()> {
-        self.crew = self.store.local(CREW)?.map(|bytes| Hash::from_slice(&bytes)).transpose()?;
+        self.crew = self
+            .store
+            .local(CREW)?
+            .map(|bytes| Hash::from_slice(&bytes))
+            .transpose()?;
         self.roster = read::roster(&self.store)?;
         Ok(())
     }

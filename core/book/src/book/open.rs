@@ -171,8 +171,10 @@ impl Book {
         }
         // Under another name until it has proven whole: a half-restored book is none.
         let fresh = folder.join("book.sqlite.restoring");
-        fs::copy(backup, &fresh)
-            .map_err(|source| BookError::NotReadable { path: backup.to_owned(), source })?;
+        fs::copy(backup, &fresh).map_err(|source| BookError::NotReadable {
+            path: backup.to_owned(),
+            source,
+        })?;
         let checked = Store::open(&fresh).and_then(|store| {
             let faults = store.integrity()?;
             if let Some(fault) = faults.first() {
@@ -181,17 +183,24 @@ impl Book {
             store.forget_device()
         });
         let moved = checked.and_then(|()| {
-            fs::rename(&fresh, &path)
-                .map_err(|source| BookError::NotWritable { path: path.clone(), source })
+            fs::rename(&fresh, &path).map_err(|source| BookError::NotWritable {
+                path: path.clone(),
+                source,
+            })
         });
         if let Err(error) = moved {
             let _ = fs::remove_file(&fresh);
             return Err(error);
         }
         joining.secret.save(folder)?;
-        let mut book =
-            Self::assemble(folder, env, Store::open(&path)?, Some(joining.secret), Some(lock))
-                .ready()?;
+        let mut book = Self::assemble(
+            folder,
+            env,
+            Store::open(&path)?,
+            Some(joining.secret),
+            Some(lock),
+        )
+        .ready()?;
         if joining.practice || book.roster.practice() {
             book.store.set_local(PRACTICE, &[1])?;
         }
@@ -220,7 +229,10 @@ impl Book {
             .roster
             .member(was)
             .and_then(|m| m.person.clone())
-            .unwrap_or_else(|| Person { name: String::new(), licence: String::new() });
+            .unwrap_or_else(|| Person {
+                name: String::new(),
+                licence: String::new(),
+            });
         secret.save(&self.folder)?;
         self.secret = Some(secret);
         self.introduce(person, recipient, Some(was))?;
@@ -235,11 +247,18 @@ impl Book {
         let own = self.secret()?.stream();
         for hash in self.store.hashes_at(own, 1)? {
             let entry = self.entry(hash)?;
-            if entry.body().facts.iter().any(|f| matches!(f, Fact::JoinAsked(_))) {
+            if entry
+                .body()
+                .facts
+                .iter()
+                .any(|f| matches!(f, Fact::JoinAsked(_)))
+            {
                 return Ok(entry);
             }
         }
-        Err(BookError::refused("this device founded its crew: it need not ask to join"))
+        Err(BookError::refused(
+            "this device founded its crew: it need not ask to join",
+        ))
     }
 
     /// What this device asked to join with.
@@ -265,16 +284,26 @@ impl Book {
         recipient: String,
         was: Option<StreamId>,
     ) -> Result<()> {
-        let device = DeviceKeys { stream: self.secret()?.stream(), recipient };
+        let device = DeviceKeys {
+            stream: self.secret()?.stream(),
+            recipient,
+        };
         self.write(|w| {
-            w.fact(Fact::JoinAsked(JoinAsked { device, person, was }));
+            w.fact(Fact::JoinAsked(JoinAsked {
+                device,
+                person,
+                was,
+            }));
             Ok(())
         })
     }
 }
 
 fn make_folder(folder: &Path) -> Result<()> {
-    let not_writable = |source| BookError::NotWritable { path: folder.to_owned(), source };
+    let not_writable = |source| BookError::NotWritable {
+        path: folder.to_owned(),
+        source,
+    };
     fs::create_dir_all(folder).map_err(not_writable)?;
     #[cfg(unix)]
     {
@@ -282,8 +311,7 @@ fn make_folder(folder: &Path) -> Result<()> {
         // Records name people and places: for the user alone, where the folder is ours.
         let is_empty = fs::read_dir(folder).map_err(not_writable)?.next().is_none();
         if is_empty {
-            fs::set_permissions(folder, fs::Permissions::from_mode(0o700))
-                .map_err(not_writable)?;
+            fs::set_permissions(folder, fs::Permissions::from_mode(0o700)).map_err(not_writable)?;
         }
     }
     Ok(())
@@ -304,5 +332,9 @@ fn check_name(what: &str, name: &str) -> Result<()> {
 
 fn check_person(person: &Person) -> Result<()> {
     check_name("person", &person.name)?;
-    if person.licence.is_empty() { Ok(()) } else { check_name("licence", &person.licence) }
+    if person.licence.is_empty() {
+        Ok(())
+    } else {
+        check_name("licence", &person.licence)
+    }
 }

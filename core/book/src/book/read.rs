@@ -5,7 +5,7 @@ use crate::fact::Fact;
 use crate::ids::{FactId, Hash, KeepOffId, SheetId, StreamId, VisitId};
 use crate::log::{Entry, Head};
 use crate::sheet::{LabelSheet, PlanSheet, SheetDoc, SheetKind, YardSheet};
-use crate::store::{Store, ViewKind};
+use crate::store::{ComparedRow, Store, ViewKind};
 use crate::view::keep_off::KeepOffView;
 use crate::view::roster::Roster;
 use crate::view::sheets::{LabelView, YardView};
@@ -40,7 +40,7 @@ pub struct Compared {
     /// One hash over all heads.
     pub digest: Hash,
     /// Every view row: kind, subject, content.
-    pub views: Vec<(i64, Vec<u8>, Vec<u8>)>,
+    pub views: Vec<ComparedRow>,
     /// Every sheet's document heads.
     pub sheets: Vec<(SheetId, SheetKind, Vec<u8>)>,
 }
@@ -54,15 +54,26 @@ pub(super) fn roster(store: &Store) -> Result<Roster> {
 
 impl Book {
     pub(super) fn row<V: View>(&self, subject: &[u8]) -> Result<Option<V>> {
-        self.store.view(V::KIND, subject)?.map(|body| read_row(&body)).transpose()
+        self.store
+            .view(V::KIND, subject)?
+            .map(|body| read_row(&body))
+            .transpose()
     }
 
     fn rows<V: View>(&self) -> Result<Vec<V>> {
-        self.store.views(V::KIND)?.iter().map(|body| read_row(body)).collect()
+        self.store
+            .views(V::KIND)?
+            .iter()
+            .map(|body| read_row(body))
+            .collect()
     }
 
     fn rows_of_yard<V: View>(&self, yard: SheetId) -> Result<Vec<V>> {
-        self.store.views_of_yard(V::KIND, yard)?.iter().map(|body| read_row(body)).collect()
+        self.store
+            .views_of_yard(V::KIND, yard)?
+            .iter()
+            .map(|body| read_row(body))
+            .collect()
     }
 
     /// All yards.
@@ -103,7 +114,10 @@ impl Book {
     /// [`BookError::NotFound`], [`BookError::Damaged`].
     pub fn visit(&self, visit: VisitId) -> Result<VisitView> {
         self.row(visit.0.as_bytes())?
-            .ok_or_else(|| BookError::NotFound { what: "visit", name: visit.to_string() })
+            .ok_or_else(|| BookError::NotFound {
+                what: "visit",
+                name: visit.to_string(),
+            })
     }
 
     /// All keep-offs there ever were, by start.
@@ -130,7 +144,10 @@ impl Book {
     /// [`BookError::NotFound`], [`BookError::Damaged`].
     pub fn keep_off(&self, visit: VisitId, keep_off: KeepOffId) -> Result<KeepOffView> {
         self.row(&[*visit.0.as_bytes(), *keep_off.0.as_bytes()].concat())?
-            .ok_or_else(|| BookError::NotFound { what: "keep-off", name: keep_off.to_string() })
+            .ok_or_else(|| BookError::NotFound {
+                what: "keep-off",
+                name: keep_off.to_string(),
+            })
     }
 
     /// Pairs of visits that may be one job, yard by yard.
@@ -148,7 +165,10 @@ impl Book {
     pub fn sheet(&self, id: SheetId, kind: SheetKind) -> Result<SheetDoc> {
         match self.store.sheet(id, kind)? {
             Some(saved) => SheetDoc::load(&saved),
-            None => Err(BookError::NotFound { what: "sheet", name: id.to_string() }),
+            None => Err(BookError::NotFound {
+                what: "sheet",
+                name: id.to_string(),
+            }),
         }
     }
 
@@ -182,7 +202,10 @@ impl Book {
     /// [`BookError::NotFound`], [`BookError::Damaged`].
     pub fn label(&self, label: SheetId) -> Result<LabelView> {
         self.row(label.0.as_bytes())?
-            .ok_or_else(|| BookError::NotFound { what: "label sheet", name: label.to_string() })
+            .ok_or_else(|| BookError::NotFound {
+                what: "label sheet",
+                name: label.to_string(),
+            })
     }
 
     /// A visit's plan; none while there is none.
@@ -191,7 +214,9 @@ impl Book {
     /// [`BookError::Damaged`].
     pub fn plan(&self, visit: VisitId) -> Result<Option<PlanSheet>> {
         let saved = self.store.sheet(SheetId(visit.0), SheetKind::Plan)?;
-        saved.map(|saved| Ok(PlanSheet::read(&SheetDoc::load(&saved)?))).transpose()
+        saved
+            .map(|saved| Ok(PlanSheet::read(&SheetDoc::load(&saved)?)))
+            .transpose()
     }
 
     /// An entry by its name.
@@ -199,9 +224,10 @@ impl Book {
     /// # Errors
     /// [`BookError::NotFound`], [`BookError::Damaged`].
     pub fn entry(&self, hash: Hash) -> Result<Entry> {
-        self.store
-            .entry(hash)?
-            .ok_or_else(|| BookError::NotFound { what: "entry", name: hash.to_string() })
+        self.store.entry(hash)?.ok_or_else(|| BookError::NotFound {
+            what: "entry",
+            name: hash.to_string(),
+        })
     }
 
     /// One fact with the entry that carries it.
@@ -211,8 +237,10 @@ impl Book {
     pub fn fact(&self, id: FactId) -> Result<(Entry, Fact)> {
         let entry = self.entry(id.entry)?;
         let fact = entry.body().facts.get(usize::from(id.index)).cloned();
-        let fact =
-            fact.ok_or_else(|| BookError::NotFound { what: "fact", name: id.to_string() })?;
+        let fact = fact.ok_or_else(|| BookError::NotFound {
+            what: "fact",
+            name: id.to_string(),
+        })?;
         Ok((entry, fact))
     }
 
@@ -233,7 +261,10 @@ impl Book {
     /// [`BookError::Damaged`].
     pub fn origin(&self, hash: Hash) -> Result<Option<EntryOrigin>> {
         let found = self.store.arrival(hash)?;
-        Ok(found.map(|(received_utc_ms, source)| EntryOrigin { received_utc_ms, source }))
+        Ok(found.map(|(received_utc_ms, source)| EntryOrigin {
+            received_utc_ms,
+            source,
+        }))
     }
 
     /// How many entries there are.

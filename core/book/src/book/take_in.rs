@@ -92,7 +92,12 @@ impl Book {
     /// # Errors
     /// [`BookError::Refused`] when this book is of a crew already, or the entries do not hold
     /// the founding and an admission of this device; then nothing was stored.
-    pub fn join_crew(&mut self, crew: Hash, wires: &[Vec<u8>], source: Option<StreamId>) -> Result<TakenIn> {
+    pub fn join_crew(
+        &mut self,
+        crew: Hash,
+        wires: &[Vec<u8>],
+        source: Option<StreamId>,
+    ) -> Result<TakenIn> {
         self.must_be_writable()?;
         if self.crew.is_some_and(|own| own != crew) {
             return Err(BookError::refused(

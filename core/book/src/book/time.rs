@@ -92,7 +92,9 @@ impl Book {
         };
         Ok(Now {
             // Early is the dangerous side: a keep-off may only ever look longer.
-            utc_ms: clock.utc_ms.saturating_sub_unsigned(doubt_ms.min(LENGTHEN_MOST_MS)),
+            utc_ms: clock
+                .utc_ms
+                .saturating_sub_unsigned(doubt_ms.min(LENGTHEN_MOST_MS)),
             proven: proven && doubt_ms <= LENGTHEN_MOST_MS,
         })
     }
@@ -113,7 +115,9 @@ impl Book {
     /// [`crate::BookError::Refused`] for `Unproven`; as [`Book::write`].
     pub fn confirm_time(&mut self, how: TimeProof) -> Result<()> {
         if how == TimeProof::Unproven {
-            return Err(crate::BookError::refused("say who or what confirms the time"));
+            return Err(crate::BookError::refused(
+                "say who or what confirms the time",
+            ));
         }
         self.must_be_writable()?;
         let clock = self.env.clock();

@@ -3,13 +3,13 @@
 
 use std::collections::BTreeMap;
 
+use super::Book;
+use crate::Result;
 use crate::ids::{SheetId, StreamId};
 use crate::log::Entry;
 use crate::sheet::{SheetDoc, SheetKind};
 use crate::store::Store;
 use crate::view::refresh_all;
-use super::Book;
-use crate::Result;
 
 /// What a check of a whole store found.
 #[derive(Debug, Default, Clone, PartialEq, Eq, serde::Serialize)]
@@ -37,7 +37,10 @@ impl Book {
     /// # Errors
     /// [`crate::BookError::Damaged`] when the file cannot be read at all.
     pub fn verify(&self, progress: &mut dyn FnMut(u64, u64)) -> Result<Verified> {
-        let mut found = Verified { faults: self.store.integrity()?, ..Verified::default() };
+        let mut found = Verified {
+            faults: self.store.integrity()?,
+            ..Verified::default()
+        };
         if !found.faults.is_empty() {
             return Ok(found);
         }
@@ -50,7 +53,9 @@ impl Book {
                 progress(found.entries, total);
                 match Entry::check(&wire) {
                     Ok(entry) if entry.hash() != hash => {
-                        found.faults.push(format!("entry in row {id}: not the one it is named"));
+                        found
+                            .faults
+                            .push(format!("entry in row {id}: not the one it is named"));
                     }
                     Ok(entry) => {
                         beside.add_entry(&entry)?;
@@ -79,18 +84,24 @@ impl Book {
 
     fn compare(&self, beside: &Store, found: &mut Verified) -> Result<()> {
         if self.store.tips()? != beside.tips()? {
-            found.faults.push("the ends of the streams are not those of the log".to_owned());
+            found
+                .faults
+                .push("the ends of the streams are not those of the log".to_owned());
         }
         let (here, anew) = (self.store.sheet_heads()?, beside.sheet_heads()?);
         found.sheets = here.iter().filter(|row| anew.contains(row)).count() as u64;
         if here != anew {
-            found.faults.push("some sheet is not what the log makes of it".to_owned());
+            found
+                .faults
+                .push("some sheet is not what the log makes of it".to_owned());
         }
         for (id, kind, heads) in &here {
             let saved = self.store.sheet(*id, *kind)?.unwrap_or_default();
             let matches = SheetDoc::load_checked(&saved).is_ok_and(|mut doc| doc.heads() == *heads);
             if !matches {
-                found.faults.push(format!("sheet {id}: its document is damaged"));
+                found
+                    .faults
+                    .push(format!("sheet {id}: its document is damaged"));
             }
         }
         let (here, anew) = (self.store.all_views()?, beside.all_views()?);
@@ -99,11 +110,17 @@ impl Book {
             if rows.get(&(kind, subject)) == Some(&body) {
                 found.views += 1;
             } else {
-                found.faults.push(format!("a view (kind {kind}) is not what the log makes of it"));
+                found.faults.push(format!(
+                    "a view (kind {kind}) is not what the log makes of it"
+                ));
             }
         }
         if here.len() != anew.len() {
-            found.faults.push(format!("{} view rows, where the log makes {}", here.len(), anew.len()));
+            found.faults.push(format!(
+                "{} view rows, where the log makes {}",
+                here.len(),
+                anew.len()
+            ));
         }
         Ok(())
     }

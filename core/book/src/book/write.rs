@@ -6,7 +6,9 @@ use std::collections::btree_map::Entry as MapEntry;
 use super::{Book, CREW, SEEN};
 use crate::fact::{Fact, Role};
 use crate::ids::{Hash, ItemId, SheetId};
-use crate::log::{Body, ENTRY_BYTES_MAX, ENTRY_FORMAT, Entry, FACTS_MAX, SheetChange, sign_entry};
+use crate::log::{
+    Body, ENTRY_BYTES_MAX, ENTRY_FORMAT, Entry, FACTS_MAX, LAMPORT_MAX, SheetChange, sign_entry,
+};
 use crate::sheet::{FieldValue, SheetDoc, SheetKind, actor_of, check_text, schema};
 use crate::view::{self, Touched};
 use crate::{BookError, Result};
@@ -70,7 +72,10 @@ impl Writer<'_> {
     fn editing(&mut self, id: SheetId, kind: SheetKind) -> Result<&mut SheetDoc> {
         if !self.sheets.contains_key(&(id, kind)) {
             if self.book.store.sheet(id, kind)?.is_none() {
-                return Err(BookError::NotFound { what: "sheet", name: id.to_string() });
+                return Err(BookError::NotFound {
+                    what: "sheet",
+                    name: id.to_string(),
+                });
             }
             self.begin_sheet(id, kind)?;
         }
@@ -82,8 +87,10 @@ impl Writer<'_> {
     /// # Errors
     /// [`BookError::NotFound`] for an unknown field or sheet; what [`check_text`] refuses.
     pub fn set(&mut self, id: SheetId, kind: SheetKind, key: &str, typed: &str) -> Result<()> {
-        let field = schema::field(kind, key)
-            .ok_or_else(|| BookError::NotFound { what: "field", name: key.to_owned() })?;
+        let field = schema::field(kind, key).ok_or_else(|| BookError::NotFound {
+            what: "field",
+            name: key.to_owned(),
+        })?;
         let value = check_text(field, typed)?;
         self.editing(id, kind)?.set(key, &value)
     }
@@ -109,7 +116,10 @@ impl Writer<'_> {
             .iter()
             .find(|l| l.key == list)
             .and_then(|l| l.fields.iter().find(|f| f.key == key))
-            .ok_or_else(|| BookError::NotFound { what: "field", name: key.to_owned() })?;
+            .ok_or_else(|| BookError::NotFound {
+                what: "field",
+                name: key.to_owned(),
+            })?;
         let value = check_text(field, typed)?;
         self.editing(id, kind)?.set_item(list, item, key, &value)
     }
@@ -134,7 +144,12 @@ impl Writer<'_> {
         let mut changes = Vec::new();
         for ((sheet, kind), editing) in &mut self.sheets {
             if let Some(change) = editing.doc.finish_edit(utc_ms) {
-                changes.push(SheetChange { sheet: *sheet, kind: *kind, nonce, change });
+                changes.push(SheetChange {
+                    sheet: *sheet,
+                    kind: *kind,
+                    nonce,
+                    change,
+                });
             }
         }
         changes
@@ -157,7 +172,11 @@ impl Book {
             ));
         }
         self.must_be_allowed()?;
-        let mut writer = Writer { book: self, facts: Vec::new(), sheets: BTreeMap::new() };
+        let mut writer = Writer {
+            book: self,
+            facts: Vec::new(),
+            sheets: BTreeMap::new(),
+        };
         let value = work(&mut writer)?;
         let stamp = self.stamp()?;
         let changes = writer.changes(stamp.utc_ms);
@@ -169,7 +188,10 @@ impl Book {
             return Err(BookError::refused("too much in one step: do it in several"));
         }
         let entry = self.sign(facts, changes, stamp)?;
-        let docs = sheets.into_iter().map(|(key, editing)| (key, editing.doc)).collect();
+        let docs = sheets
+            .into_iter()
+            .map(|(key, editing)| (key, editing.doc))
+            .collect();
         self.commit(&entry, docs, false)?;
         Ok(value)
     }
@@ -183,7 +205,9 @@ impl Book {
 
     fn must_be_allowed(&self) -> Result<()> {
         use crate::view::roster::MemberState;
-        let Some(member) = self.roster.member(self.secret()?.stream()) else { return Ok(()) };
+        let Some(member) = self.roster.member(self.secret()?.stream()) else {
+            return Ok(());
+        };
         if member.state == MemberState::Member && member.role == Some(Role::Office) {
             return Err(BookError::refused(
                 "this device may only read (role office): ask a crew lead for another role",
@@ -207,7 +231,10 @@ impl Book {
         let stream = secret.stream();
         let tips = self.store.tips()?;
         // Of a forked stream of our own, the branch this device has written goes on.
-        let own = tips.iter().filter(|t| t.stream == stream).max_by_key(|t| t.seq);
+        let own = tips
+            .iter()
+            .filter(|t| t.stream == stream)
+            .max_by_key(|t| t.seq);
         let (seq, prev) = own.map_or((1, Hash::NONE), |head| (head.seq + 1, head.hash));
         let known = self.store.local(SEEN)?.unwrap_or_default();
         let seen = tips
@@ -221,7 +248,7 @@ impl Book {
             seq,
             prev,
             seen: seen.into_iter().collect(),
-            lamport: self.lamport_max + 1,
+            lamport: (self.lamport_max + 1).min(LAMPORT_MAX),
             written,
             facts,
             changes,
@@ -239,13 +266,17 @@ impl Book {
         docs: Vec<((SheetId, SheetKind), SheetDoc)>,
         founding: bool,
     ) -> Result<()> {
-        let crew = if founding { Some(entry.hash()) } else { self.crew };
+        let crew = if founding {
+            Some(entry.hash())
+        } else {
+            self.crew
+        };
         let received_ms = entry.body().written.utc_ms;
         let touched_roster = entry.body().facts.iter().any(Fact::is_membership);
         self.store.transaction(|store| {
-            let row = store.add_entry(entry)?.ok_or_else(|| {
-                BookError::Damaged("the same entry was written twice".to_owned())
-            })?;
+            let row = store
+                .add_entry(entry)?
+                .ok_or_else(|| BookError::Damaged("the same entry was written twice".to_owned()))?;
             store.add_arrival(row, received_ms, None)?;
             if founding {
                 store.set_local(CREW, &entry.hash().0)?;

@@ -77,9 +77,17 @@ pub(super) fn records_of(
     let mut known = Vec::with_capacity(view.history.len());
     for line in &view.history {
         let (_, fact) = book.fact(line.fact)?;
-        known.push(Known { line: line.clone(), fact });
+        known.push(Known {
+            line: line.clone(),
+            fact,
+        });
     }
-    let visit = Visit { book, view, known, keep_offs };
+    let visit = Visit {
+        book,
+        view,
+        known,
+        keep_offs,
+    };
     let mut records = Vec::new();
     for version in &visit.view.finishes {
         records.push(visit.treated(version)?);
@@ -102,8 +110,7 @@ impl Visit<'_> {
     pub(super) fn who(&self, line: &Line) -> Who {
         let person = self.person(line.by).filter(|p| !p.name.is_empty());
         Who {
-            name: person
-                .map_or_else(|| format!("device {}", line.by.short()), |p| p.name.clone()),
+            name: person.map_or_else(|| format!("device {}", line.by.short()), |p| p.name.clone()),
             licence: person.map(|p| p.licence.clone()).unwrap_or_default(),
             device: line.by,
             of_the_crew: line.of_the_crew,
@@ -115,7 +122,11 @@ impl Visit<'_> {
     }
 
     pub(super) fn look(&self, line: &Line, clock: Clock, why: &str) -> Look {
-        Look { at: clock.when(line.at.utc_ms), by: self.who(line), why: why.to_owned() }
+        Look {
+            at: clock.when(line.at.utc_ms),
+            by: self.who(line),
+            why: why.to_owned(),
+        }
     }
 
     pub(super) fn load(&self, load: &Loaded, clock: Clock) -> Load {
@@ -123,7 +134,11 @@ impl Visit<'_> {
             product: words::amount(&load.product),
             water: load.water.as_ref().map(words::amount),
             applied: clock.when(load.applied_utc_ms),
-            sections: load.keep_offs.iter().map(|id| self.section_name(*id)).collect(),
+            sections: load
+                .keep_offs
+                .iter()
+                .map(|id| self.section_name(*id))
+                .collect(),
         }
     }
 
@@ -150,7 +165,9 @@ impl Visit<'_> {
             Ok(t) => self.from_frozen(&known.line, t),
             Err(error) => {
                 let mut record = self.blank(Outcome::Treated, &known.line)?;
-                record.marks.push(Mark::Unreadable { why: error.to_string() });
+                record.marks.push(Mark::Unreadable {
+                    why: error.to_string(),
+                });
                 record
             }
         };
@@ -167,7 +184,10 @@ impl Visit<'_> {
         if t.practice || self.book.roster().practice() {
             marks.push(Mark::Practice);
         }
-        if [t.started, t.finished].iter().any(|at| at.proof == TimeProof::Unproven) {
+        if [t.started, t.finished]
+            .iter()
+            .any(|at| at.proof == TimeProof::Unproven)
+        {
             marks.push(Mark::TimeUncertain);
         }
         let treatment = TreatmentNote {
@@ -215,7 +235,10 @@ impl Visit<'_> {
     }
 
     fn section(&self, section: &TreatedSection, clock: Clock) -> SectionNote {
-        let keep_off = self.keep_offs.iter().find(|k| k.keep_off == section.keep_off);
+        let keep_off = self
+            .keep_offs
+            .iter()
+            .find(|k| k.keep_off == section.keep_off);
         SectionNote {
             name: section.name.clone(),
             area: section.area.clone(),
@@ -226,8 +249,10 @@ impl Visit<'_> {
 
     fn not_treated(&self, line: &Line, not: &NotTreated) -> Result<Record> {
         let mut record = self.blank(Outcome::NotTreated, line)?;
-        record.not_treated =
-            Some(NotTreatedNote { why: not.why, look_again: not.look_again.clone() });
+        record.not_treated = Some(NotTreatedNote {
+            why: not.why,
+            look_again: not.look_again.clone(),
+        });
         record.note.clone_from(&not.note);
         let clock = Clock::named(&record.zone);
         let mut seen = Seen::default();
@@ -239,7 +264,9 @@ impl Visit<'_> {
         record.temperatures = temperatures(&seen.sky);
         record.verdict = sum(&seen.findings);
         record.findings = seen.findings;
-        let known = self.find(line.fact).expect("the line comes from the history");
+        let known = self
+            .find(line.fact)
+            .expect("the line comes from the history");
         history::add(self, &mut record, known, None, clock);
         Ok(record)
     }
@@ -328,7 +355,10 @@ fn count(counted: &Counted) -> Count {
     let density = density(&counted.samples).ok().flatten();
     Count {
         pest: counted.pest.clone(),
-        found: counted.samples.iter().fold(0_u32, |sum, s| sum.saturating_add(s.count)),
+        found: counted
+            .samples
+            .iter()
+            .fold(0_u32, |sum, s| sum.saturating_add(s.count)),
         samples: counted.samples.len(),
         density: density.map(|d| format!("{:.1} per ft²", d.value.mean_per_ft2)),
         note: counted.note.clone(),
@@ -336,7 +366,10 @@ fn count(counted: &Counted) -> Count {
 }
 
 fn temperatures(sky: &[SkySeen]) -> Vec<Amount> {
-    sky.iter().filter_map(|s| s.air.as_ref()).map(|a| words::amount(&a.temperature)).collect()
+    sky.iter()
+        .filter_map(|s| s.air.as_ref())
+        .map(|a| words::amount(&a.temperature))
+        .collect()
 }
 
 fn wind<'a>(
@@ -351,7 +384,13 @@ fn wind<'a>(
         gust: readings
             .iter()
             .filter_map(|r| r.gust)
-            .reduce(|a, b| if b.compare(&a).is_ok_and(std::cmp::Ordering::is_gt) { b } else { a })
+            .reduce(|a, b| {
+                if b.compare(&a).is_ok_and(std::cmp::Ordering::is_gt) {
+                    b
+                } else {
+                    a
+                }
+            })
             .map(|gust| gust.for_person()),
         readings: readings
             .iter()
@@ -365,7 +404,10 @@ fn wind<'a>(
         estimates: sky
             .iter()
             .filter_map(|s| s.wind)
-            .map(|b| BeaufortNote { at: at(b.at_utc_ms), force: b.force })
+            .map(|b| BeaufortNote {
+                at: at(b.at_utc_ms),
+                force: b.force,
+            })
             .collect(),
     }
 }

@@ -35,10 +35,15 @@ pub(super) fn add(
         record.marks.extend(starts(visit, &covers));
         record.amendments = amendments(visit, clock, |id| id == own || covers.contains(&id));
     } else {
-        record.amendments =
-            amendments(visit, clock, |id| visit.find(id).is_some_and(Known::stands) || id == own);
+        record.amendments = amendments(visit, clock, |id| {
+            visit.find(id).is_some_and(Known::stands) || id == own
+        });
     }
-    let count = record.amendments.iter().filter(|a| !a.in_figures && a.by.of_the_crew).count();
+    let count = record
+        .amendments
+        .iter()
+        .filter(|a| !a.in_figures && a.by.of_the_crew)
+        .count();
     if count > 0 && covers.is_some() {
         record.marks.push(Mark::Amended { count });
     }
@@ -55,11 +60,16 @@ pub(super) fn number_versions(visit: &Visit<'_>, records: &mut [Record]) {
         .iter()
         .filter_map(|f| Some((f.fact, f.set_aside_by?)))
         .collect();
-    let started = visit.known.iter().any(|k| matches!(k.fact, Fact::Started(_)));
+    let started = visit
+        .known
+        .iter()
+        .any(|k| matches!(k.fact, Fact::Started(_)));
     let not_treated = records.iter().any(|r| r.outcome == Outcome::NotTreated);
     let mut standing: BTreeMap<bool, usize> = BTreeMap::new();
     for record in records.iter().filter(|r| !set_aside.contains_key(&r.fact)) {
-        *standing.entry(record.outcome == Outcome::Treated).or_default() += 1;
+        *standing
+            .entry(record.outcome == Outcome::Treated)
+            .or_default() += 1;
     }
     let mut numbers: BTreeMap<bool, usize> = BTreeMap::new();
     for record in records {
@@ -73,13 +83,20 @@ pub(super) fn number_versions(visit: &Visit<'_>, records: &mut [Record]) {
             let number = numbers.entry(treated).or_default();
             *number += 1;
             if of > 1 {
-                first.push(Mark::Version { number: *number, of });
+                first.push(Mark::Version {
+                    number: *number,
+                    of,
+                });
             }
             let chosen = set_aside.values().rev().find(|by| {
                 matches!(visit.find(**by).map(|k| &k.fact),
                     Some(Fact::FinishChosen(f)) if f.chosen == record.fact)
             });
-            first.extend(chosen.and_then(|by| choice(visit, *by, clock)).map(Mark::Chosen));
+            first.extend(
+                chosen
+                    .and_then(|by| choice(visit, *by, clock))
+                    .map(Mark::Chosen),
+            );
         }
         if not_treated && started {
             first.push(Mark::TreatedOrNot);
@@ -103,14 +120,21 @@ fn outsiders(visit: &Visit<'_>, own: FactId) -> Option<Mark> {
         .filter(|k| !k.line.of_the_crew && k.line.fact != own)
         .map(|k| k.line.by.short())
         .collect();
-    (!devices.is_empty())
-        .then(|| Mark::OutsidersWroteToo { devices: devices.into_iter().collect() })
+    (!devices.is_empty()).then(|| Mark::OutsidersWroteToo {
+        devices: devices.into_iter().collect(),
+    })
 }
 
 fn late_loads(visit: &Visit<'_>, covers: &BTreeSet<FactId>, clock: Clock) -> Vec<LateLoad> {
     let mut late = Vec::new();
-    for known in visit.known.iter().filter(|k| k.stands() && !covers.contains(&k.line.fact)) {
-        let Some(load) = late_load(known, covers) else { continue };
+    for known in visit
+        .known
+        .iter()
+        .filter(|k| k.stands() && !covers.contains(&k.line.fact))
+    {
+        let Some(load) = late_load(known, covers) else {
+            continue;
+        };
         let settled = visit.known.iter().rev().find_map(|k| match &k.fact {
             Fact::LateSettled(s)
                 if s.addition == known.line.fact && k.line.of_the_crew && k.stands() =>
@@ -125,6 +149,8 @@ fn late_loads(visit: &Visit<'_>, covers: &BTreeSet<FactId>, clock: Clock) -> Vec
             written: clock.when(known.line.at.utc_ms),
             load: visit.load(load, clock),
             counts: settled.as_ref().map(|(counts, _)| *counts),
+            // Of no finish at all it is in the view's own list.
+            in_other_version: !visit.view.late.iter().any(|l| l.fact == known.line.fact),
             settled: settled.map(|(_, look)| look),
         });
     }
@@ -146,9 +172,15 @@ fn late_load<'a>(known: &'a Known, covers: &BTreeSet<FactId>) -> Option<&'a Load
 }
 
 fn late_mark(late: &[LateLoad]) -> Option<Mark> {
-    let to_settle = late.iter().filter(|l| l.counts.is_none()).count();
-    let put_on = late.iter().filter(|l| l.counts == Some(true)).count();
-    (to_settle + put_on > 0).then_some(Mark::LateAdditions { to_settle, put_on })
+    let (elsewhere, own): (Vec<_>, Vec<_>) = late.iter().partition(|l| l.in_other_version);
+    let to_settle = own.iter().filter(|l| l.counts.is_none()).count();
+    let put_on = own.iter().filter(|l| l.counts == Some(true)).count();
+    let in_other_version = elsewhere.len();
+    (to_settle + put_on + in_other_version > 0).then_some(Mark::LateAdditions {
+        to_settle,
+        put_on,
+        in_other_version,
+    })
 }
 
 fn starts(visit: &Visit<'_>, covers: &BTreeSet<FactId>) -> Vec<Mark> {
@@ -177,7 +209,9 @@ fn amendments(
 ) -> Vec<Amendment> {
     let mut amendments = Vec::new();
     for known in &visit.known {
-        let Fact::Corrected(c) = &known.fact else { continue };
+        let Fact::Corrected(c) = &known.fact else {
+            continue;
+        };
         let old = c
             .supersedes
             .iter()
@@ -212,7 +246,11 @@ pub(super) fn keep_off(visit: &Visit<'_>, view: &KeepOffView, clock: Clock) -> K
             }
             _ => false,
         })?;
-        Some(Look { at: clock.when(looked_ms), by: visit.who(&known.line), why: String::new() })
+        Some(Look {
+            at: clock.when(looked_ms),
+            by: visit.who(&known.line),
+            why: String::new(),
+        })
     });
     let released = view.released_by.and_then(|by| {
         let known = visit.find(by)?;

@@ -13,9 +13,16 @@ struct Document<'a> {
 
 /// The records as one JSON document: the format's number first, fields in a fixed order, two
 /// spaces of indent, a line feed at the end. Texts are as they were entered.
-#[allow(clippy::missing_panics_doc, reason = "every part of a record has a form in JSON")]
+#[allow(
+    clippy::missing_panics_doc,
+    reason = "every part of a record has a form in JSON"
+)]
 pub fn to_json(records: &[Record]) -> String {
-    let document = Document { format: EXPORT_FORMAT, note: CHECK_YOUR_RULE, records };
+    let document = Document {
+        format: EXPORT_FORMAT,
+        note: CHECK_YOUR_RULE,
+        records,
+    };
     let mut text =
         serde_json::to_string_pretty(&document).expect("every part of a record has a form in JSON");
     text.push('\n');

@@ -18,8 +18,8 @@ use chrono::NaiveDate;
 
 pub use json::to_json;
 pub use record::{
-    Amendment, Amount, BeaufortNote, Count, KeepOffNote, LateLoad, Load, Look, Mark, NotTreatedNote,
-    Outcome, Record, SectionNote, TreatmentNote, When, Who, WindNote, WindReading,
+    Amendment, Amount, BeaufortNote, Count, KeepOffNote, LateLoad, Load, Look, Mark,
+    NotTreatedNote, Outcome, Record, SectionNote, TreatmentNote, When, Who, WindNote, WindReading,
 };
 pub use rule::{CHECK_YOUR_RULE, FieldName, Filled, RULES, RecordRule, fields_asked};
 pub use table::to_csv;
@@ -58,7 +58,10 @@ impl RecordFilter {
                 .is_some_and(|t| holds(&t.product, part) || holds(&t.registration, part))
         });
         let person = self.person.as_ref().is_none_or(|part| {
-            let applicator = record.applicator.as_ref().is_some_and(|p| holds(&p.name, part));
+            let applicator = record
+                .applicator
+                .as_ref()
+                .is_some_and(|p| holds(&p.name, part));
             applicator || holds(&record.recorded_by.name, part)
         });
         // A record whose date cannot be read is shown rather than lost.

@@ -99,6 +99,8 @@ pub enum Mark {
         to_settle: usize,
         /// A person said that they were put on beside what this record holds.
         put_on: usize,
+        /// Another version of the result holds them.
+        in_other_version: usize,
     },
     /// Amendments that came after the result, and that its figures do not hold.
     Amended {
@@ -137,11 +139,19 @@ impl fmt::Display for Mark {
             }
             Self::NotOfTheCrew => f.write_str("device not of the crew"),
             Self::OutsidersWroteToo { devices } => {
-                write!(f, "with entries of devices not of the crew: {}", devices.join(", "))
+                write!(
+                    f,
+                    "with entries of devices not of the crew: {}",
+                    devices.join(", ")
+                )
             }
-            Self::LateAdditions { to_settle, put_on } => write!(
+            Self::LateAdditions {
+                to_settle,
+                put_on,
+                in_other_version,
+            } => write!(
                 f,
-                "late additions: {to_settle} to settle, {put_on} put on beside these figures"
+                "late additions: {to_settle} to settle, {put_on} put on beside these figures, {in_other_version} in another version"
             ),
             Self::Amended { count } => write!(f, "amended {count} times after this result"),
             Self::StartedAgain => f.write_str("started again after this result"),
@@ -295,8 +305,10 @@ pub struct LateLoad {
     pub written: When,
     /// The load.
     pub load: Load,
-    /// Whether it was really put on beside what the record holds; none: to settle.
+    /// Whether it was really put on beside what the record holds; none: nobody has said.
     pub counts: Option<bool>,
+    /// Whether another version of the result holds it.
+    pub in_other_version: bool,
     /// Who said so, and why.
     pub settled: Option<Look>,
 }

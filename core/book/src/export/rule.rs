@@ -8,8 +8,7 @@ use serde::Serialize;
 use super::record::{Outcome, Record};
 
 /// Stands beside everything that leans on [`RULES`].
-pub const CHECK_YOUR_RULE: &str =
-    "What the crew recorded. What a record must hold depends on state, product and licence: check your state's current rule.";
+pub const CHECK_YOUR_RULE: &str = "What the crew recorded. What a record must hold depends on state, product and licence: check your state's current rule.";
 
 /// Something that a rule asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
@@ -229,7 +228,10 @@ pub fn fields_asked(record: &Record, rule: &RecordRule) -> Vec<(FieldName, Fille
     if record.outcome == Outcome::NotTreated {
         return Vec::new();
     }
-    rule.fields.iter().map(|field| (*field, filled(record, *field))).collect()
+    rule.fields
+        .iter()
+        .map(|field| (*field, filled(record, *field)))
+        .collect()
 }
 
 fn filled(record: &Record, field: FieldName) -> Filled {
@@ -238,7 +240,11 @@ fn filled(record: &Record, field: FieldName) -> Filled {
     let is = |there: bool| if there { Filled::Yes } else { Filled::No };
     let text = |text: &str| is(!text.trim().is_empty());
     let perhaps = |text: &str| {
-        if text.trim().is_empty() { Filled::No } else { Filled::LookInText }
+        if text.trim().is_empty() {
+            Filled::No
+        } else {
+            Filled::LookInText
+        }
     };
     match field {
         F::Product => text(treatment.map_or("", |t| &t.product)),
@@ -254,11 +260,16 @@ fn filled(record: &Record, field: FieldName) -> Filled {
         F::Location => text(&record.address),
         F::AddressWithZip => is(has_zip(&record.address)),
         F::Site => is(treatment.is_some_and(|t| !t.sections.is_empty())),
-        F::Area => is(treatment
-            .is_some_and(|t| !t.sections.is_empty() && t.sections.iter().all(|s| !s.area.is_empty()))),
+        F::Area => is(treatment.is_some_and(|t| {
+            !t.sections.is_empty() && t.sections.iter().all(|s| !s.area.is_empty())
+        })),
         F::Temperature => is(!record.temperatures.is_empty()),
         F::WindSpeed => is(!record.wind.readings.is_empty() || !record.wind.estimates.is_empty()),
-        F::WindDirection => is(record.wind.readings.iter().any(|r| r.from_degrees.is_some())),
+        F::WindDirection => is(record
+            .wind
+            .readings
+            .iter()
+            .any(|r| r.from_degrees.is_some())),
         F::Customer => perhaps(&record.yard_name),
         F::Company => text(&record.crew),
         F::Applicator => text(person.map_or("", |p| &p.name)),
@@ -272,15 +283,16 @@ fn filled(record: &Record, field: FieldName) -> Filled {
 fn has_zip(address: &str) -> bool {
     let address = address.trim();
     let is_number = |c: char| c.is_ascii_digit() || c == '-';
-    let Some(end) = address.rfind(|c: char| c.is_ascii_digit()) else { return false };
+    let Some(end) = address.rfind(|c: char| c.is_ascii_digit()) else {
+        return false;
+    };
     let head = &address[..=end];
     let start = head.rfind(|c: char| !is_number(c)).map_or(0, |at| {
         at + head[at..].chars().next().map_or(0, char::len_utf8)
     });
     let number = &head[start..];
-    let digits = |text: &str, len: usize| {
-        text.len() == len && text.bytes().all(|b| b.is_ascii_digit())
-    };
+    let digits =
+        |text: &str, len: usize| text.len() == len && text.bytes().all(|b| b.is_ascii_digit());
     let zip = match number.split_once('-') {
         Some((five, four)) => digits(five, 5) && digits(four, 4),
         None => digits(number, 5),

@@ -1,8 +1,8 @@
 //! Records as CSV (RFC 4180): one row a record, for spreadsheets and offices.
 
-use super::record::{LateLoad, Look, Record, TreatmentNote, When};
-use super::words::{self, verdict, word};
-use super::{EXPORT_FORMAT, Outcome};
+use super::record::{Amount, LateLoad, Look, Record, TreatmentNote, When};
+use super::words::{verdict, word};
+use super::{EXPORT_FORMAT, KeepOffNote};
 
 /// The records as CSV by RFC 4180, in UTF-8: lines end in CR LF, cells with a comma, a quote, a CR
 /// or an LF are quoted, the first line names the columns. Several values of one cell are joined by
@@ -18,24 +18,36 @@ pub fn to_csv(records: &[Record]) -> String {
         .terminator(csv::Terminator::CRLF)
         .from_writer(Vec::new());
     let header = COLUMNS.iter().map(|(name, _)| *name);
-    writer.write_record(header).expect("a vector takes every write");
+    writer
+        .write_record(header)
+        .expect("a vector takes every write");
     for record in records {
         let row = COLUMNS.iter().map(|(_, cell)| guarded(&cell(record)));
-        writer.write_record(row).expect("a vector takes every write");
+        writer
+            .write_record(row)
+            .expect("a vector takes every write");
     }
     let bytes = writer.into_inner().expect("a vector takes every write");
     String::from_utf8(bytes).expect("only text was written")
 }
 
 fn guarded(cell: &str) -> String {
-    let is_trap =
-        |c: char| matches!(c, '=' | '+' | '-' | '@' | '＝' | '＋' | '－' | '＠' | '\t' | '\r' | '\n');
+    let is_trap = |c: char| {
+        matches!(
+            c,
+            '=' | '+' | '-' | '@' | '＝' | '＋' | '－' | '＠' | '\t' | '\r' | '\n'
+        )
+    };
     let mut text = String::with_capacity(cell.len() + 1);
     if cell.starts_with(is_trap) {
         text.push('\'');
     }
     text.extend(cell.chars().map(|c| {
-        if c.is_control() && !matches!(c, '\t' | '\r' | '\n') { char::REPLACEMENT_CHARACTER } else { c }
+        if c.is_control() && !matches!(c, '\t' | '\r' | '\n') {
+            char::REPLACEMENT_CHARACTER
+        } else {
+            c
+        }
     }));
     text
 }
@@ -51,52 +63,97 @@ static COLUMNS: [Column; 50] = [
     ("yard", |r| r.yard_name.clone()),
     ("address", |r| r.address.clone()),
     ("time_zone", |r| r.zone.clone()),
-    ("date", |r| r.date.map(|d| d.to_string()).unwrap_or_default()),
+    ("date", |r| {
+        r.date.map(|d| d.to_string()).unwrap_or_default()
+    }),
     ("started_local", |r| started(r, |w| &w.local)),
     ("finished_local", |r| r.finished.local.clone()),
     ("started_utc", |r| started(r, |w| &w.utc)),
     ("finished_utc", |r| r.finished.utc.clone()),
-    ("applicator", |r| r.applicator.as_ref().map(|p| p.name.clone()).unwrap_or_default()),
-    ("licence", |r| r.applicator.as_ref().map(|p| p.licence.clone()).unwrap_or_default()),
+    ("applicator", |r| {
+        r.applicator
+            .as_ref()
+            .map(|p| p.name.clone())
+            .unwrap_or_default()
+    }),
+    ("licence", |r| {
+        r.applicator
+            .as_ref()
+            .map(|p| p.licence.clone())
+            .unwrap_or_default()
+    }),
     ("recorded_by", |r| r.recorded_by.name.clone()),
     ("target", |r| r.target.clone()),
     ("product", |r| of(r, |t| t.product.clone())),
     ("registration", |r| of(r, |t| t.registration.clone())),
     ("active_ingredients", |r| {
-        of(r, |t| joined(&t.ingredients, |i| format!("{} {}", i.name, i.content.for_person())))
+        of(r, |t| {
+            joined(&t.ingredients, |i| {
+                format!("{} {}", i.name, i.content.for_person())
+            })
+        })
     }),
     ("method", |r| of(r, |t| word(&t.method))),
     ("rate", |r| of(r, |t| t.rate.entered.clone())),
-    ("rate_metric", |r| of(r, |t| t.rate.metric.clone().unwrap_or_default())),
-    ("product_total", |r| total(r, |t| t.product_total.as_ref().map(|a| a.entered.clone()))),
-    ("product_total_metric", |r| total(r, |t| t.product_total.as_ref()?.metric.clone())),
-    ("water_total", |r| total(r, |t| t.water_total.as_ref().map(|a| a.entered.clone()))),
-    ("water_total_metric", |r| total(r, |t| t.water_total.as_ref()?.metric.clone())),
+    ("rate_metric", |r| {
+        of(r, |t| t.rate.metric.clone().unwrap_or_default())
+    }),
+    ("product_total", |r| total(r, |t| t.product_total.as_ref())),
+    ("product_total_metric", |r| {
+        total_metric(r, |t| t.product_total.as_ref())
+    }),
+    ("water_total", |r| total(r, |t| t.water_total.as_ref())),
+    ("water_total_metric", |r| {
+        total_metric(r, |t| t.water_total.as_ref())
+    }),
     ("loads", |r| of(r, |t| t.loads.len().to_string())),
-    ("sections", |r| of(r, |t| joined(&t.sections, |s| s.name.clone()))),
-    ("areas", |r| of(r, |t| joined(&t.sections, |s| format!("{}: {}", s.name, s.area)))),
+    ("sections", |r| {
+        of(r, |t| joined(&t.sections, |s| s.name.clone()))
+    }),
+    ("areas", |r| {
+        of(r, |t| {
+            joined(&t.sections, |s| format!("{}: {}", s.name, s.area))
+        })
+    }),
     ("last_applied_local", |r| {
-        of(r, |t| joined(&t.sections, |s| format!("{}: {}", s.name, s.last_applied.local)))
+        of(r, |t| {
+            joined(&t.sections, |s| {
+                format!("{}: {}", s.name, s.last_applied.local)
+            })
+        })
     }),
     ("keep_off_terms", |r| {
         keep_offs(r, |k| k.terms.join(" and "))
     }),
     ("seen_dry", |r| {
-        keep_offs(r, |k| k.dry.as_ref().map_or_else(|| "not yet".to_owned(), look))
+        keep_offs(r, |k| {
+            k.dry.as_ref().map_or_else(|| "not yet".to_owned(), look)
+        })
     }),
     ("keep_off_lifted", |r| {
-        keep_offs(r, |k| k.released.as_ref().map_or_else(|| "no".to_owned(), look))
+        keep_offs(r, |k| {
+            k.released.as_ref().map_or_else(|| "no".to_owned(), look)
+        })
     }),
     ("counts", |r| {
         joined(&r.counts, |c| {
-            let density = c.density.as_ref().map(|d| format!(", {d}")).unwrap_or_default();
+            let density = c
+                .density
+                .as_ref()
+                .map(|d| format!(", {d}"))
+                .unwrap_or_default();
             format!("{}: {} in {} samples{density}", c.pest, c.found, c.samples)
         })
     }),
     ("wind_mean", |r| r.wind.mean.clone().unwrap_or_default()),
     ("wind_gust", |r| r.wind.gust.clone().unwrap_or_default()),
     ("wind_from_degrees", |r| {
-        let known: Vec<u16> = r.wind.readings.iter().filter_map(|w| w.from_degrees).collect();
+        let known: Vec<u16> = r
+            .wind
+            .readings
+            .iter()
+            .filter_map(|w| w.from_degrees)
+            .collect();
         joined(&known, ToString::to_string)
     }),
     ("wind_readings", |r| {
@@ -110,20 +167,42 @@ static COLUMNS: [Column; 50] = [
         all.extend(seen.map(|b| format!("seen Beaufort {} at {}", b.force, b.at.local)));
         all.join("; ")
     }),
-    ("temperatures", |r| joined(&r.temperatures, |t| t.entered.clone())),
+    ("temperatures", |r| {
+        joined(&r.temperatures, |t| t.entered.clone())
+    }),
     ("findings", |r| verdict(r.verdict).to_owned()),
-    ("acknowledged_unknown", |r| of(r, |t| joined(&t.acknowledged, word))),
-    ("started_against", |r| of(r, |t| t.against.clone().unwrap_or_default())),
-    ("not_treated_why", |r| r.not_treated.as_ref().map(|n| word(&n.why)).unwrap_or_default()),
+    ("acknowledged_unknown", |r| {
+        of(r, |t| joined(&t.acknowledged, word))
+    }),
+    ("started_against", |r| {
+        of(r, |t| t.against.clone().unwrap_or_default())
+    }),
+    ("not_treated_why", |r| {
+        r.not_treated
+            .as_ref()
+            .map(|n| word(&n.why))
+            .unwrap_or_default()
+    }),
     ("look_again", |r| {
-        r.not_treated.as_ref().and_then(|n| n.look_again.clone()).unwrap_or_default()
+        r.not_treated
+            .as_ref()
+            .and_then(|n| n.look_again.clone())
+            .unwrap_or_default()
     }),
     ("note", |r| r.note.clone()),
     ("late_additions", |r| joined(&r.late, late)),
     ("amendments", |r| {
         joined(&r.amendments, |a| {
-            let crew = if a.by.of_the_crew { "" } else { " (device not of the crew)" };
-            let figures = if a.in_figures { ", in these figures" } else { "" };
+            let crew = if a.by.of_the_crew {
+                ""
+            } else {
+                " (device not of the crew)"
+            };
+            let figures = if a.in_figures {
+                ", in these figures"
+            } else {
+                ""
+            };
             format!(
                 "{} by {}{crew}, why: {}, old: {}, new: {}{figures}",
                 a.at.local,
@@ -134,7 +213,9 @@ static COLUMNS: [Column; 50] = [
             )
         })
     }),
-    ("frozen_hash", |r| r.frozen.map(|h| h.to_string()).unwrap_or_default()),
+    ("frozen_hash", |r| {
+        r.frozen.map(|h| h.to_string()).unwrap_or_default()
+    }),
     ("entry_hash", |r| r.entry.to_string()),
 ];
 
@@ -143,19 +224,30 @@ fn joined<T>(all: &[T], text: impl Fn(&T) -> String) -> String {
 }
 
 fn started(record: &Record, part: impl Fn(&When) -> &String) -> String {
-    record.started.as_ref().map(|at| part(at).clone()).unwrap_or_default()
+    record
+        .started
+        .as_ref()
+        .map(|at| part(at).clone())
+        .unwrap_or_default()
 }
 
 fn of(record: &Record, text: impl Fn(&TreatmentNote) -> String) -> String {
     record.treatment.as_ref().map(text).unwrap_or_default()
 }
 
-/// A total that cannot be added up says so: an empty cell would read as "none".
-fn total(record: &Record, text: impl Fn(&TreatmentNote) -> Option<String>) -> String {
-    record.treatment.as_ref().and_then(text).unwrap_or_default()
+fn total(record: &Record, which: impl Fn(&TreatmentNote) -> Option<&Amount>) -> String {
+    of(record, |t| {
+        which(t).map(|a| a.entered.clone()).unwrap_or_default()
+    })
 }
 
-fn keep_offs(record: &Record, text: impl Fn(&super::KeepOffNote) -> String) -> String {
+fn total_metric(record: &Record, which: impl Fn(&TreatmentNote) -> Option<&Amount>) -> String {
+    of(record, |t| {
+        which(t).and_then(|a| a.metric.clone()).unwrap_or_default()
+    })
+}
+
+fn keep_offs(record: &Record, text: impl Fn(&KeepOffNote) -> String) -> String {
     of(record, |t| {
         joined(&t.sections, |s| match &s.keep_off {
             Some(keep_off) => format!("{}: {}", s.name, text(keep_off)),
@@ -165,15 +257,20 @@ fn keep_offs(record: &Record, text: impl Fn(&super::KeepOffNote) -> String) -> S
 }
 
 fn look(look: &Look) -> String {
-    let why = if look.why.is_empty() { String::new() } else { format!(", why: {}", look.why) };
+    let why = if look.why.is_empty() {
+        String::new()
+    } else {
+        format!(", why: {}", look.why)
+    };
     format!("{} by {}{why}", look.at.local, look.by.name)
 }
 
 fn late(late: &LateLoad) -> String {
-    let counts = match late.counts {
-        None => "to settle",
-        Some(true) => "put on beside these figures",
-        Some(false) => "not put on",
+    let counts = match (late.in_other_version, late.counts) {
+        (true, _) => "in another version",
+        (false, None) => "to settle",
+        (false, Some(true)) => "put on beside these figures",
+        (false, Some(false)) => "not put on",
     };
     let water = late
         .load

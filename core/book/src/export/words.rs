@@ -23,18 +23,26 @@ pub(super) struct Clock {
 
 impl Clock {
     pub(super) fn named(zone: &str) -> Self {
-        Self { zone: zone.parse().ok() }
+        Self {
+            zone: zone.parse().ok(),
+        }
     }
 
     pub(super) fn when(self, utc_ms: i64) -> When {
         let Some(at) = readable(utc_ms) else {
             let text = format!("no readable time ({utc_ms} ms)");
-            return When { local: text.clone(), utc: text };
+            return When {
+                local: text.clone(),
+                utc: text,
+            };
         };
         let utc = at.to_rfc3339_opts(SecondsFormat::Secs, true);
         let local = self.zone.map_or_else(
             || utc.clone(),
-            |zone| at.with_timezone(&zone).to_rfc3339_opts(SecondsFormat::Secs, false),
+            |zone| {
+                at.with_timezone(&zone)
+                    .to_rfc3339_opts(SecondsFormat::Secs, false)
+            },
         );
         When { local, utc }
     }
@@ -69,7 +77,11 @@ pub(super) fn amount(entered: &Entered) -> Amount {
         .filter(|unit| *unit != entered.unit())
         .and_then(|unit| entered.convert(unit).ok())
         .map(|converted| converted.for_person());
-    Amount { entered: entered.for_person(), ucum: entered.to_string(), metric }
+    Amount {
+        entered: entered.for_person(),
+        ucum: entered.to_string(),
+        metric,
+    }
 }
 
 /// The stable name of an enum's value, with spaces.
@@ -117,7 +129,10 @@ pub(super) fn fact(fact: &Fact, clock: Clock) -> String {
         Fact::NotTreated(f) => not_treated(f),
         Fact::LookedDry(f) => format!("looked, dry at {}", clock.when(f.looked_utc_ms).local),
         Fact::SkySeen(f) => {
-            let air = f.air.as_ref().map_or_else(String::new, |a| a.temperature.for_person());
+            let air = f
+                .air
+                .as_ref()
+                .map_or_else(String::new, |a| a.temperature.for_person());
             format!("look at the sky {air}").trim_end().to_owned()
         }
         Fact::Corrected(c) => replacement(&c.new, clock),
@@ -149,8 +164,14 @@ fn wind(f: &WindMeasured) -> String {
         .readings
         .iter()
         .map(|r| {
-            let gust = r.gust.map(|g| format!(" gust {}", g.for_person())).unwrap_or_default();
-            let from = r.from_degrees.map(|d| format!(" from {d}°")).unwrap_or_default();
+            let gust = r
+                .gust
+                .map(|g| format!(" gust {}", g.for_person()))
+                .unwrap_or_default();
+            let from = r
+                .from_degrees
+                .map(|d| format!(" from {d}°"))
+                .unwrap_or_default();
             format!("{}{gust}{from}", r.wind.for_person())
         })
         .collect();
@@ -158,20 +179,31 @@ fn wind(f: &WindMeasured) -> String {
 }
 
 fn answers(answers: &[sward_rules::walk_round::Answered]) -> String {
-    let answers: Vec<String> =
-        answers.iter().map(|a| format!("{} {}", word(&a.question), word(&a.answer))).collect();
+    let answers: Vec<String> = answers
+        .iter()
+        .map(|a| format!("{} {}", word(&a.question), word(&a.answer)))
+        .collect();
     format!("walk round: {}", answers.join(", "))
 }
 
 fn loaded(f: &Loaded, clock: Clock) -> String {
-    let water = f.water.map(|w| format!(" in {} of water", w.for_person())).unwrap_or_default();
+    let water = f
+        .water
+        .map(|w| format!(" in {} of water", w.for_person()))
+        .unwrap_or_default();
     let applied = clock.when(f.applied_utc_ms).local;
-    format!("load of {}{water}, applied {applied}", f.product.for_person())
+    format!(
+        "load of {}{water}, applied {applied}",
+        f.product.for_person()
+    )
 }
 
 fn finished(f: &Finished, clock: Clock) -> String {
     let Ok(t) = Treatment::thaw(&f.frozen, f.frozen_hash) else {
-        return format!("finish that cannot be read, frozen {}", f.frozen_hash.short());
+        return format!(
+            "finish that cannot be read, frozen {}",
+            f.frozen_hash.short()
+        );
     };
     let in_all = |total: Option<Entered>| {
         total.map_or_else(|| "not known".to_owned(), |total| total.for_person())
@@ -179,9 +211,19 @@ fn finished(f: &Finished, clock: Clock) -> String {
     let sections: Vec<String> = t
         .sections
         .iter()
-        .map(|s| format!("{} done {}", s.name, clock.when(s.last_applied_utc_ms).local))
+        .map(|s| {
+            format!(
+                "{} done {}",
+                s.name,
+                clock.when(s.last_applied_utc_ms).local
+            )
+        })
         .collect();
-    let note = if t.note.is_empty() { String::new() } else { format!("; note: {}", t.note) };
+    let note = if t.note.is_empty() {
+        String::new()
+    } else {
+        format!("; note: {}", t.note)
+    };
     format!(
         "finish of {} at {}: product in all {}, water in all {}; {}{note}; frozen {}",
         t.label.product,

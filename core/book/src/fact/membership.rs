@@ -140,8 +140,13 @@ pub struct Recovered {
 
 /// What the recovery key signs to make a device a crew lead of one crew.
 pub fn recovery_message(crew: Hash, device: &DeviceKeys) -> Vec<u8> {
-    [b"swardbook recovery 1\0", crew.0.as_slice(), &device.stream.0, device.recipient.as_bytes()]
-        .concat()
+    [
+        b"swardbook recovery 1\0",
+        crew.0.as_slice(),
+        &device.stream.0,
+        device.recipient.as_bytes(),
+    ]
+    .concat()
 }
 
 /// Another device's clock, seen beside the own one. Written only when it widens what is known

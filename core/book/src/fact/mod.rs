@@ -11,10 +11,10 @@ pub use membership::{
     RoleGiven, TimeConfirmed, recovery_message,
 };
 pub use visit::{
-    Corrected, Counted, Finished, FinishChosen, Judged, KeepOffClaimed, KeepOffOpened,
+    Corrected, Counted, FinishChosen, Finished, Judged, KeepOffClaimed, KeepOffOpened,
     KeepOffReleased, LabelReadBack, LateSettled, Loaded, LookedDry, NotTreated, NotTreatedWhy,
-    OneJob, ReadBackHow, Replacement, SectionDone, SkySeen, Started, StationHeard, VisitOpened, WalkedRound,
-    WindMeasured,
+    OneJob, ReadBackHow, Replacement, SectionDone, SkySeen, Started, StationHeard, VisitOpened,
+    WalkedRound, WindMeasured,
 };
 
 use minicbor::{Decode, Encode};
@@ -39,6 +39,10 @@ pub enum Subject {
 /// One fact. The number of a variant is its name in stored and sent bytes; new ones take the
 /// next free number, and none is ever given again.
 #[derive(Debug, Clone, PartialEq, Encode, Decode, Serialize)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "facts live one at a time, never in long lists"
+)]
 #[serde(tag = "fact", rename_all = "snake_case")]
 pub enum Fact {
     /// A crew was founded.

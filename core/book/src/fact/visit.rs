@@ -9,7 +9,9 @@ use sward_rules::finding::{Check, Finding};
 use sward_rules::label::{KeepOffTerms, Label};
 use sward_rules::look::Sample;
 use sward_rules::measure::Outline;
-use sward_rules::sky::{AirReading, BeaufortSeen, BloomLook, InversionLook, MeterReading, SoilLook};
+use sward_rules::sky::{
+    AirReading, BeaufortSeen, BloomLook, InversionLook, MeterReading, SoilLook,
+};
 use sward_rules::walk_round::Answered;
 
 use crate::ids::{FactId, Hash, ItemId, KeepOffId, SheetId, VisitId};

@@ -113,7 +113,10 @@ impl Entry {
 
     /// Name of its `index`th fact.
     pub fn fact_id(&self, index: usize) -> FactId {
-        FactId { entry: self.hash, index: u8::try_from(index).expect("at most FACTS_MAX facts") }
+        FactId {
+            entry: self.hash,
+            index: u8::try_from(index).expect("at most FACTS_MAX facts"),
+        }
     }
 
     /// Reads and checks an entry from a peer or a file. Everything is checked before anything
@@ -126,17 +129,26 @@ impl Entry {
         let (body_bytes, signature) = Self::split(wire)?;
         let body = Self::decode_body(body_bytes)?;
         let key = VerifyingKey::from_bytes(&body.stream.0).map_err(|_| BookError::BadSignature)?;
-        key.verify_strict(&signed_message(body_bytes), &Signature::from_bytes(&signature))
-            .map_err(|_| BookError::BadSignature)?;
+        key.verify_strict(
+            &signed_message(body_bytes),
+            &Signature::from_bytes(&signature),
+        )
+        .map_err(|_| BookError::BadSignature)?;
         // One value has one encoding: a second spelling of the same entry would be a second name.
         if minicbor::to_vec(&body).expect("a vector takes every write") != body_bytes {
-            return Err(BookError::format("entry: not in its deterministic encoding"));
+            return Err(BookError::format(
+                "entry: not in its deterministic encoding",
+            ));
         }
         body.check_bounds()?;
         for change in &body.changes {
             check_change(&change.change, actor_of(body.stream, change.nonce))?;
         }
-        Ok(Self { hash: name_of(wire), body, wire: wire.to_vec() })
+        Ok(Self {
+            hash: name_of(wire),
+            body,
+            wire: wire.to_vec(),
+        })
     }
 
     /// Reads an entry that this store has checked before.
@@ -146,7 +158,11 @@ impl Entry {
     pub fn from_own_store(wire: Vec<u8>) -> Result<Self> {
         let (body_bytes, _) = Self::split(&wire)?;
         let body = Self::decode_body(body_bytes)?;
-        Ok(Self { hash: name_of(&wire), body, wire })
+        Ok(Self {
+            hash: name_of(&wire),
+            body,
+            wire,
+        })
     }
 
     /// The stream that a refused entry says it is of, to name it in a message; nothing of it has
@@ -162,7 +178,9 @@ impl Entry {
 
     fn split(wire: &[u8]) -> Result<(&[u8], [u8; 64])> {
         if wire.len() > ENTRY_BYTES_MAX {
-            return Err(BookError::format(format!("entry: over {ENTRY_BYTES_MAX} bytes")));
+            return Err(BookError::format(format!(
+                "entry: over {ENTRY_BYTES_MAX} bytes"
+            )));
         }
         let mut d = minicbor::Decoder::new(wire);
         if d.array()? != Some(2) {
@@ -176,7 +194,9 @@ impl Entry {
         }
         // The wrapper too has one spelling, or one entry could have several names.
         if wire_of(body, &signature) != wire {
-            return Err(BookError::format("entry: not in its deterministic encoding"));
+            return Err(BookError::format(
+                "entry: not in its deterministic encoding",
+            ));
         }
         Ok((body, signature))
     }
@@ -186,7 +206,11 @@ impl Entry {
         d.array()?;
         let found = d.u64()?;
         if found > ENTRY_FORMAT {
-            return Err(BookError::Newer { what: "an entry", found, known: ENTRY_FORMAT });
+            return Err(BookError::Newer {
+                what: "an entry",
+                found,
+                known: ENTRY_FORMAT,
+            });
         }
         Ok(minicbor::decode(bytes)?)
     }
@@ -215,8 +239,9 @@ impl Body {
     }
 }
 
-/// A hostile entry near `u64::MAX` would leave no room for the next; 2^53 stays exact everywhere.
-const LAMPORT_MAX: u64 = 1 << 53;
+/// The greatest order number. 2^53 stays exact everywhere. Once a hostile entry has reached it, all
+/// later ones carry it too and are ordered by hash: worse, but none is refused.
+pub(crate) const LAMPORT_MAX: u64 = 1 << 53;
 
 /// Signs a body.
 pub fn sign_entry(body: Body, key: &SigningKey) -> Entry {
@@ -224,7 +249,11 @@ pub fn sign_entry(body: Body, key: &SigningKey) -> Entry {
     let body_bytes = minicbor::to_vec(&body).expect("a vector takes every write");
     let signature = key.sign(&signed_message(&body_bytes));
     let wire = wire_of(&body_bytes, &signature.to_bytes());
-    Entry { hash: name_of(&wire), body, wire }
+    Entry {
+        hash: name_of(&wire),
+        body,
+        wire,
+    }
 }
 
 fn wire_of(body: &[u8], signature: &[u8; 64]) -> Vec<u8> {

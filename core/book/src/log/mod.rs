@@ -5,6 +5,7 @@
 mod entry;
 mod heads;
 
+pub(crate) use entry::LAMPORT_MAX;
 pub use entry::{
     Body, ENTRY_BYTES_MAX, ENTRY_FORMAT, Entry, FACTS_MAX, SheetChange, Stamp, sign_entry,
 };

@@ -72,7 +72,9 @@ pub fn actor_of(stream: StreamId, nonce: u64) -> [u8; 16] {
     sha.update(stream.0);
     sha.update(nonce.to_be_bytes());
     let digest: [u8; 32] = sha.finalize().into();
-    digest[..16].try_into().expect("a hash is longer than an actor")
+    digest[..16]
+        .try_into()
+        .expect("a hash is longer than an actor")
 }
 
 /// Whether an Automerge change can be read and was written under `actor`.
@@ -83,7 +85,9 @@ pub fn check_change(bytes: &[u8], actor: [u8; 16]) -> Result<()> {
     let change = Change::from_bytes(bytes.to_vec())
         .map_err(|_| BookError::format("sheet change: damaged"))?;
     if change.actor_id().to_bytes() != actor {
-        return Err(BookError::format("sheet change: written in another device's name"));
+        return Err(BookError::format(
+            "sheet change: written in another device's name",
+        ));
     }
     Ok(())
 }
@@ -95,7 +99,9 @@ pub struct SheetDoc {
 
 impl Default for SheetDoc {
     fn default() -> Self {
-        Self { doc: AutoCommit::new() }
+        Self {
+            doc: AutoCommit::new(),
+        }
     }
 }
 
@@ -126,7 +132,9 @@ impl SheetDoc {
     pub(crate) fn begin(&mut self, kind: SheetKind, actor: [u8; 16]) -> Result<()> {
         self.set_actor(actor);
         for list in schema::lists(kind) {
-            self.doc.put_object(ROOT, list.key, ObjType::Map).map_err(cannot_write)?;
+            self.doc
+                .put_object(ROOT, list.key, ObjType::Map)
+                .map_err(|e| cannot_write(&e))?;
         }
         Ok(())
     }
@@ -190,14 +198,19 @@ impl SheetDoc {
         key: &str,
         value: &FieldValue,
     ) -> Result<()> {
-        let list = self.object(&ROOT, list).ok_or_else(|| BookError::NotFound {
-            what: "list in this sheet",
-            name: list.to_owned(),
-        })?;
+        let list = self
+            .object(&ROOT, list)
+            .ok_or_else(|| BookError::NotFound {
+                what: "list in this sheet",
+                name: list.to_owned(),
+            })?;
         let name = item.to_string();
         let item = match self.object(&list, &name) {
             Some(item) => item,
-            None => self.doc.put_object(&list, name, ObjType::Map).map_err(cannot_write)?,
+            None => self
+                .doc
+                .put_object(&list, name, ObjType::Map)
+                .map_err(|e| cannot_write(&e))?,
         };
         Self::put(&mut self.doc, &item, key, value)
     }
@@ -207,13 +220,16 @@ impl SheetDoc {
             FieldValue::Text(text) => ScalarValue::Str(text.as_str().into()),
             FieldValue::Bytes(bytes) => ScalarValue::Bytes(bytes.clone()),
         };
-        doc.put(object, key, scalar).map_err(cannot_write)
+        doc.put(object, key, scalar).map_err(|e| cannot_write(&e))
     }
 
     /// Ends the edit: the change in Automerge's own form; none when nothing changed.
     pub(crate) fn finish_edit(&mut self, utc_ms: i64) -> Option<Vec<u8>> {
-        self.doc.commit_with(CommitOptions::default().with_time(utc_ms.div_euclid(1000)))?;
-        self.doc.get_last_local_change().map(|mut change| change.bytes().into_owned())
+        self.doc
+            .commit_with(CommitOptions::default().with_time(utc_ms.div_euclid(1000)))?;
+        self.doc
+            .get_last_local_change()
+            .map(|mut change| change.bytes().into_owned())
     }
 
     fn object(&self, parent: &ObjId, key: &str) -> Option<ObjId> {
@@ -235,13 +251,19 @@ impl SheetDoc {
 
     /// The items of a list, in the order of their ids, which is the order they were made in.
     pub fn items(&self, list: &str) -> Vec<Item<'_>> {
-        let Some(list) = self.object(&ROOT, list) else { return Vec::new() };
+        let Some(list) = self.object(&ROOT, list) else {
+            return Vec::new();
+        };
         let mut items: Vec<Item<'_>> = self
             .doc
             .keys(&list)
             .filter_map(|key| {
                 let id = key.parse().ok()?;
-                Some(Item { id, sheet: self, object: self.object(&list, &key)? })
+                Some(Item {
+                    id,
+                    sheet: self,
+                    object: self.object(&list, &key)?,
+                })
             })
             .collect();
         items.sort_by_key(|item| item.id);
@@ -263,7 +285,10 @@ impl SheetDoc {
             .collect();
         others.sort_unstable();
         others.dedup();
-        Some(Versions { value: winner, others })
+        Some(Versions {
+            value: winner,
+            others,
+        })
     }
 
     /// The keys that one change wrote, for the history of a sheet.
@@ -274,11 +299,14 @@ impl SheetDoc {
         let change = Change::from_bytes(bytes.to_vec())
             .map_err(|_| BookError::format("sheet change: damaged"))?;
         let expanded = ExpandedChange::from(&change);
-        let mut keys: Vec<String> =
-            expanded.operations.iter().filter_map(|op| match &op.key {
+        let mut keys: Vec<String> = expanded
+            .operations
+            .iter()
+            .filter_map(|op| match &op.key {
                 automerge::legacy::Key::Map(key) => Some(key.to_string()),
                 automerge::legacy::Key::Seq(_) => None,
-            }).collect();
+            })
+            .collect();
         keys.dedup();
         Ok(keys)
     }
@@ -312,7 +340,9 @@ impl Item<'_> {
 }
 
 fn text_of(versions: Option<Versions>) -> String {
-    versions.and_then(|v| v.value.text().map(str::to_owned)).unwrap_or_default()
+    versions
+        .and_then(|v| v.value.text().map(str::to_owned))
+        .unwrap_or_default()
 }
 
 fn field_value(value: &Value<'_>) -> Option<FieldValue> {
@@ -326,6 +356,6 @@ fn field_value(value: &Value<'_>) -> Option<FieldValue> {
     }
 }
 
-fn cannot_write(error: automerge::AutomergeError) -> BookError {
+fn cannot_write(error: &automerge::AutomergeError) -> BookError {
     BookError::Damaged(format!("a sheet: {error}"))
 }

@@ -51,7 +51,11 @@ impl LabelSheet {
     pub fn read(sheet: &SheetDoc) -> Result<Self> {
         let mut numbers = Sha256::new();
         numbers.update(b"swardbook label numbers 1\0");
-        let mut r = Reader { sheet, conflicts: Vec::new(), numbers };
+        let mut r = Reader {
+            sheet,
+            conflicts: Vec::new(),
+            numbers,
+        };
         let method = method_of(r.text("method").as_deref().unwrap_or(""))?;
         let mut label = Label {
             product: r.text("product").unwrap_or_default(),
@@ -81,7 +85,11 @@ impl LabelSheet {
             }
         }
         let numbers = Hash(r.numbers.finalize().into());
-        Ok(Self { label, conflicts: r.conflicts, numbers })
+        Ok(Self {
+            label,
+            conflicts: r.conflicts,
+            numbers,
+        })
     }
 }
 
@@ -118,7 +126,10 @@ impl Reader<'_> {
         if !versions.others.is_empty() {
             self.conflicts.push(Conflict {
                 field: key.to_owned(),
-                values: versions.all().filter_map(|v| v.text().map(str::to_owned)).collect(),
+                values: versions
+                    .all()
+                    .filter_map(|v| v.text().map(str::to_owned))
+                    .collect(),
                 acted_on: chosen.clone(),
             });
         }
@@ -137,9 +148,7 @@ impl Reader<'_> {
             None => LabelSays::Unfilled,
             Some(SAYS_NOTHING) => LabelSays::Nothing,
             // What cannot be read is not known.
-            Some(text) => {
-                Entered::parse(text).map_or(LabelSays::Unfilled, LabelSays::Value)
-            }
+            Some(text) => Entered::parse(text).map_or(LabelSays::Unfilled, LabelSays::Value),
         }
     }
 
@@ -155,7 +164,11 @@ impl Reader<'_> {
     fn watering_in(&mut self) -> LabelSays<WateringIn> {
         let text = self.text("watering_in").unwrap_or_default();
         let (word, rest) = text.split_once(' ').unwrap_or((&text, ""));
-        let amount = if rest.is_empty() { Some(None) } else { Entered::parse(rest).ok().map(Some) };
+        let amount = if rest.is_empty() {
+            Some(None)
+        } else {
+            Entered::parse(rest).ok().map(Some)
+        };
         match (word, amount) {
             (SAYS_NOTHING, _) => LabelSays::Nothing,
             ("required", Some(depth)) => LabelSays::Value(WateringIn::Required(depth)),

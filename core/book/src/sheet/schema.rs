@@ -77,11 +77,21 @@ pub struct List {
 }
 
 const fn plain(key: &'static str, kind: FieldKind) -> Field {
-    Field { key, kind, safer: Safer::EitherWins, read_back: false }
+    Field {
+        key,
+        kind,
+        safer: Safer::EitherWins,
+        read_back: false,
+    }
 }
 
 const fn limit(key: &'static str, kind: FieldKind, safer: Safer) -> Field {
-    Field { key, kind, safer, read_back: true }
+    Field {
+        key,
+        kind,
+        safer,
+        read_back: true,
+    }
 }
 
 const RATES: &[Dimension] = &[Dimension::MassPerArea, Dimension::VolumePerArea];
@@ -97,7 +107,10 @@ static YARD: &[Field] = &[
     plain("note", FieldKind::Note),
 ];
 
-static SECTION: &[Field] = &[plain("name", FieldKind::Text), plain("outline", FieldKind::Outline)];
+static SECTION: &[Field] = &[
+    plain("name", FieldKind::Text),
+    plain("outline", FieldKind::Outline),
+];
 
 static LABEL: &[Field] = &[
     plain("product", FieldKind::Text),
@@ -110,13 +123,29 @@ static LABEL: &[Field] = &[
     },
     limit("rate_least", FieldKind::LabelNumber(RATES), Safer::Neither),
     limit("rate_most", FieldKind::LabelNumber(RATES), Safer::Lower),
-    limit("carrier_least", FieldKind::LabelNumber(&[Dimension::VolumePerArea]), Safer::Higher),
+    limit(
+        "carrier_least",
+        FieldKind::LabelNumber(&[Dimension::VolumePerArea]),
+        Safer::Higher,
+    ),
     limit("wind_most", FieldKind::LabelNumber(SPEEDS), Safer::Lower),
     limit("rain_free", FieldKind::LabelNumber(TIMES), Safer::Higher),
-    limit("temperature_least", FieldKind::LabelNumber(TEMPERATURES), Safer::Higher),
-    limit("temperature_most", FieldKind::LabelNumber(TEMPERATURES), Safer::Lower),
+    limit(
+        "temperature_least",
+        FieldKind::LabelNumber(TEMPERATURES),
+        Safer::Higher,
+    ),
+    limit(
+        "temperature_most",
+        FieldKind::LabelNumber(TEMPERATURES),
+        Safer::Lower,
+    ),
     limit("keep_off_until_dry", FieldKind::LabelYesNo, Safer::Yes),
-    limit("keep_off_wait", FieldKind::LabelNumber(TIMES), Safer::Higher),
+    limit(
+        "keep_off_wait",
+        FieldKind::LabelNumber(TIMES),
+        Safer::Higher,
+    ),
     limit("watering_in", FieldKind::WateringIn, Safer::Neither),
     limit("repeat_after", FieldKind::LabelNumber(TIMES), Safer::Higher),
 ];
@@ -130,15 +159,27 @@ static INGREDIENT: &[Field] = &[
     ),
 ];
 
-static YARD_LISTS: &[List] = &[List { key: "sections", fields: SECTION }];
-static LABEL_LISTS: &[List] = &[List { key: "ingredients", fields: INGREDIENT }];
+static YARD_LISTS: &[List] = &[List {
+    key: "sections",
+    fields: SECTION,
+}];
+static LABEL_LISTS: &[List] = &[List {
+    key: "ingredients",
+    fields: INGREDIENT,
+}];
 
 static PLAN: &[Field] = &[
     plain("label", FieldKind::Text),
     plain("rate", FieldKind::Number(RATES)),
     plain("carrier", FieldKind::Number(&[Dimension::VolumePerArea])),
-    plain("holds", FieldKind::Number(&[Dimension::Mass, Dimension::Volume])),
-    plain("vessel", FieldKind::Number(&[Dimension::Mass, Dimension::Volume])),
+    plain(
+        "holds",
+        FieldKind::Number(&[Dimension::Mass, Dimension::Volume]),
+    ),
+    plain(
+        "vessel",
+        FieldKind::Number(&[Dimension::Mass, Dimension::Volume]),
+    ),
     plain("passes", FieldKind::Choice(&["1", "2"])),
     plain("swath", FieldKind::Number(&[Dimension::Length])),
 ];

@@ -20,12 +20,18 @@ pub const TEXT_BYTES_MAX: usize = 500;
 pub fn check_text(field: &Field, typed: &str) -> Result<FieldValue> {
     let typed = typed.trim();
     let refuse = |what: &str| Err(BookError::refused(format!("{}: {what}", spoken(field.key))));
-    let longest =
-        if field.kind == FieldKind::Note { 16 * TEXT_BYTES_MAX } else { TEXT_BYTES_MAX };
+    let longest = if field.kind == FieldKind::Note {
+        16 * TEXT_BYTES_MAX
+    } else {
+        TEXT_BYTES_MAX
+    };
     if typed.len() > longest {
         return refuse(&format!("too long, at most {longest} bytes"));
     }
-    if typed.chars().any(|c| c.is_control() && !(field.kind == FieldKind::Note && c == '\n')) {
+    if typed
+        .chars()
+        .any(|c| c.is_control() && !(field.kind == FieldKind::Note && c == '\n'))
+    {
         return refuse("holds a control character: type it again");
     }
     if typed.is_empty() {
@@ -33,21 +39,25 @@ pub fn check_text(field: &Field, typed: &str) -> Result<FieldValue> {
     }
     let stored = match field.kind {
         FieldKind::Text | FieldKind::Note => typed.to_owned(),
-        FieldKind::Number(dimensions) => number(field, typed, dimensions)?,
         FieldKind::LabelNumber(_) | FieldKind::LabelYesNo if typed == SAYS_NOTHING => {
             SAYS_NOTHING.to_owned()
         }
-        FieldKind::LabelNumber(dimensions) => number(field, typed, dimensions)?,
+        FieldKind::Number(dimensions) | FieldKind::LabelNumber(dimensions) => {
+            number(field, typed, dimensions)?
+        }
         FieldKind::LabelYesNo if typed == YES || typed == NO => typed.to_owned(),
         FieldKind::LabelYesNo => return refuse("write yes, no, or nothing (the label is silent)"),
         FieldKind::WateringIn => watering_in(field, typed)?,
         FieldKind::Choice(words) if words.contains(&typed) => typed.to_owned(),
         FieldKind::Choice(words) => return refuse(&format!("write one of: {}", words.join(", "))),
-        FieldKind::Zone => typed.parse::<Tz>().map(|tz| tz.name().to_owned()).map_err(|_| {
-            BookError::refused(
-                "zone: not a known time zone; write one like America/New_York or Europe/Madrid",
-            )
-        })?,
+        FieldKind::Zone => typed
+            .parse::<Tz>()
+            .map(|tz| tz.name().to_owned())
+            .map_err(|_| {
+                BookError::refused(
+                    "zone: not a known time zone; write one like America/New_York or Europe/Madrid",
+                )
+            })?,
         FieldKind::Outline => return refuse("is drawn, not typed"),
     };
     Ok(FieldValue::Text(stored))
@@ -76,7 +86,10 @@ fn number(
     }
     let cold = entered.dimension() == sward_rules::quantity::Dimension::Temperature;
     if entered.amount().is_sign_negative() && !cold {
-        return Err(BookError::refused(format!("{}: cannot be negative", spoken(field.key))));
+        return Err(BookError::refused(format!(
+            "{}: cannot be negative",
+            spoken(field.key)
+        )));
     }
     if entered.is_zero() && field.key.starts_with("rate") {
         return Err(BookError::refused(format!(
@@ -150,7 +163,11 @@ fn safer_of<'a>(field: &Field, a: &'a str, b: &'a str) -> Option<&'a str> {
             let x = Entered::parse(a).ok()?;
             let y = Entered::parse(b).ok()?;
             let order = x.compare(&y).ok()?;
-            let first = if field.safer == Safer::Lower { order.is_le() } else { order.is_ge() };
+            let first = if field.safer == Safer::Lower {
+                order.is_le()
+            } else {
+                order.is_ge()
+            };
             Some(if first { a } else { b })
         }
     }

@@ -38,7 +38,9 @@ impl Store {
              WHERE e.hash = ?1",
         )?;
         let row = find
-            .query_row([hash.0], |r| Ok((r.get(0)?, r.get::<_, Option<[u8; 32]>>(1)?)))
+            .query_row([hash.0], |r| {
+                Ok((r.get(0)?, r.get::<_, Option<[u8; 32]>>(1)?))
+            })
             .optional()?;
         Ok(row.map(|(at, source)| (at, source.map(StreamId))))
     }
@@ -56,8 +58,9 @@ impl Store {
 
     /// What every peer said it holds.
     pub(crate) fn peers(&self) -> Result<Vec<PeerRow>> {
-        let mut find =
-            self.conn.prepare_cached("SELECT stream, heads, told_ms FROM peer ORDER BY stream")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT stream, heads, told_ms FROM peer ORDER BY stream")?;
         let rows = find.query_map([], |r| {
             Ok((r.get::<_, [u8; 32]>(0)?, r.get::<_, Vec<u8>>(1)?, r.get(2)?))
         })?;
@@ -65,7 +68,11 @@ impl Store {
             let (stream, heads, told_ms) = row?;
             let heads = minicbor::decode(&heads)
                 .map_err(|_| BookError::Damaged("what a peer said it holds".into()))?;
-            Ok(PeerRow { stream: StreamId(stream), heads, told_ms })
+            Ok(PeerRow {
+                stream: StreamId(stream),
+                heads,
+                told_ms,
+            })
         })
         .collect()
     }

@@ -4,11 +4,11 @@ use rusqlite::OptionalExtension as _;
 
 use super::Store;
 use super::sheets::{kind_number, kind_of};
+use crate::Result;
 use crate::fact::Subject;
 use crate::ids::{Hash, SheetId, StreamId, VisitId};
 use crate::log::{Entry, Head};
 use crate::sheet::SheetKind;
-use crate::Result;
 
 /// Where one fact about a subject lies.
 pub(crate) struct FactRow {
@@ -86,11 +86,16 @@ impl Store {
                 fact.execute((kind, key, id, place_of(place)))?;
             }
         }
-        let mut edit = self
-            .conn
-            .prepare_cached("INSERT INTO edit (sheet, kind, entry, place) VALUES (?1, ?2, ?3, ?4)")?;
+        let mut edit = self.conn.prepare_cached(
+            "INSERT INTO edit (sheet, kind, entry, place) VALUES (?1, ?2, ?3, ?4)",
+        )?;
         for (place, change) in body.changes.iter().enumerate() {
-            edit.execute((change.sheet.0.as_bytes(), kind_number(change.kind), id, place_of(place)))?;
+            edit.execute((
+                change.sheet.0.as_bytes(),
+                kind_number(change.kind),
+                id,
+                place_of(place),
+            ))?;
         }
         Ok(())
     }
@@ -99,7 +104,9 @@ impl Store {
     fn link(&self, stream: i64, entry: &Entry) -> Result<()> {
         let mut ends = vec![(entry.hash(), entry.body().prev, entry.body().seq)];
         while let Some((hash, prev, seq)) = ends.pop() {
-            self.conn.prepare_cached("DELETE FROM tip WHERE hash = ?1")?.execute([prev.0])?;
+            self.conn
+                .prepare_cached("DELETE FROM tip WHERE hash = ?1")?
+                .execute([prev.0])?;
             self.conn
                 .prepare_cached("INSERT INTO tip (hash, stream, seq) VALUES (?1, ?2, ?3)")?
                 .execute((hash.0, stream, to_sql(seq)))?;
@@ -120,22 +127,33 @@ impl Store {
     }
 
     fn stream_row(&self, stream: StreamId) -> Result<i64> {
-        let mut find = self.conn.prepare_cached("SELECT id FROM stream WHERE key = ?1")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT id FROM stream WHERE key = ?1")?;
         if let Some(id) = find.query_row([stream.0], |r| r.get(0)).optional()? {
             return Ok(id);
         }
-        let mut insert = self.conn.prepare_cached("INSERT INTO stream (key) VALUES (?1)")?;
+        let mut insert = self
+            .conn
+            .prepare_cached("INSERT INTO stream (key) VALUES (?1)")?;
         Ok(insert.insert([stream.0])?)
     }
 
     fn is_linked(&self, hash: Hash) -> Result<bool> {
-        let mut find = self.conn.prepare_cached("SELECT linked FROM entry WHERE hash = ?1")?;
-        Ok(find.query_row([hash.0], |r| r.get(0)).optional()?.unwrap_or(false))
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT linked FROM entry WHERE hash = ?1")?;
+        Ok(find
+            .query_row([hash.0], |r| r.get(0))
+            .optional()?
+            .unwrap_or(false))
     }
 
     /// Whether the entry is here.
     pub(crate) fn holds(&self, hash: Hash) -> Result<bool> {
-        let mut find = self.conn.prepare_cached("SELECT 1 FROM entry WHERE hash = ?1")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT 1 FROM entry WHERE hash = ?1")?;
         Ok(find.exists([hash.0])?)
     }
 
@@ -146,13 +164,17 @@ impl Store {
 
     /// The entry in a row.
     pub(crate) fn entry_in(&self, id: i64) -> Result<Entry> {
-        let mut find = self.conn.prepare_cached("SELECT wire FROM entry WHERE id = ?1")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT wire FROM entry WHERE id = ?1")?;
         Entry::from_own_store(find.query_row([id], |r| r.get(0))?)
     }
 
     /// The hash before one entry, and its number.
     pub(crate) fn link_of(&self, hash: Hash) -> Result<Option<(Hash, u64)>> {
-        let mut find = self.conn.prepare_cached("SELECT prev, seq FROM entry WHERE hash = ?1")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT prev, seq FROM entry WHERE hash = ?1")?;
         let row = find
             .query_row([hash.0], |r| Ok((Hash(r.get(0)?), r.get::<_, i64>(1)?)))
             .optional()?;
@@ -164,12 +186,16 @@ impl Store {
         let mut find = self.conn.prepare_cached(
             "SELECT s.key FROM entry e JOIN stream s ON s.id = e.stream WHERE e.hash = ?1",
         )?;
-        Ok(find.query_row([hash.0], |r| Ok(StreamId(r.get(0)?))).optional()?)
+        Ok(find
+            .query_row([hash.0], |r| Ok(StreamId(r.get(0)?)))
+            .optional()?)
     }
 
     /// The wire bytes of one entry.
     pub(crate) fn wire_of(&self, hash: Hash) -> Result<Option<Vec<u8>>> {
-        let mut find = self.conn.prepare_cached("SELECT wire FROM entry WHERE hash = ?1")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT wire FROM entry WHERE hash = ?1")?;
         Ok(find.query_row([hash.0], |r| r.get(0)).optional()?)
     }
 
@@ -231,14 +257,17 @@ impl Store {
     pub(crate) fn lamport_max(&self) -> Result<u64> {
         // Lamport numbers grow with the rows but for late arrivals; the table is scanned once,
         // when the book is opened.
-        let max: Option<i64> =
-            self.conn.query_row("SELECT max(lamport) FROM entry", [], |r| r.get(0))?;
+        let max: Option<i64> = self
+            .conn
+            .query_row("SELECT max(lamport) FROM entry", [], |r| r.get(0))?;
         Ok(max.unwrap_or(0).unsigned_abs())
     }
 
     /// How many entries there are.
     pub(crate) fn entry_count(&self) -> Result<u64> {
-        let n: i64 = self.conn.query_row("SELECT count(*) FROM entry", [], |r| r.get(0))?;
+        let n: i64 = self
+            .conn
+            .query_row("SELECT count(*) FROM entry", [], |r| r.get(0))?;
         Ok(n.unsigned_abs())
     }
 
@@ -259,8 +288,9 @@ impl Store {
         &self,
         mut each: impl FnMut(i64, Hash, Vec<u8>) -> Result<()>,
     ) -> Result<()> {
-        let mut find =
-            self.conn.prepare("SELECT id, hash, wire FROM entry ORDER BY lamport, hash")?;
+        let mut find = self
+            .conn
+            .prepare("SELECT id, hash, wire FROM entry ORDER BY lamport, hash")?;
         let mut rows = find.query([])?;
         while let Some(row) = rows.next()? {
             each(row.get(0)?, Hash(row.get(1)?), row.get(2)?)?;
@@ -275,8 +305,12 @@ impl Store {
             "SELECT f.entry, f.place FROM fact f JOIN entry e ON e.id = f.entry
              WHERE f.kind = ?1 AND f.subject = ?2 ORDER BY e.lamport, e.hash, f.place",
         )?;
-        let rows = find
-            .query_map((kind, key), |r| Ok(FactRow { entry: r.get(0)?, place: r.get(1)? }))?;
+        let rows = find.query_map((kind, key), |r| {
+            Ok(FactRow {
+                entry: r.get(0)?,
+                place: r.get(1)?,
+            })
+        })?;
         Ok(rows.collect::<rusqlite::Result<_>>()?)
     }
 
@@ -286,18 +320,27 @@ impl Store {
             "SELECT DISTINCT f.kind, f.subject FROM stream s JOIN entry e ON e.stream = s.id
              JOIN fact f ON f.entry = e.id WHERE s.key = ?1",
         )?;
-        let rows =
-            find.query_map([stream.0], |r| Ok((r.get::<_, i64>(0)?, r.get::<_, Vec<u8>>(1)?)))?;
-        rows.map(|row| row.map_err(Into::into).and_then(|(kind, key)| subject_of(kind, &key)))
-            .collect()
+        let rows = find.query_map([stream.0], |r| {
+            Ok((r.get::<_, i64>(0)?, r.get::<_, Vec<u8>>(1)?))
+        })?;
+        rows.map(|row| {
+            row.map_err(Into::into)
+                .and_then(|(kind, key)| subject_of(kind, &key))
+        })
+        .collect()
     }
 
     /// Every subject there is.
     pub(crate) fn subjects(&self) -> Result<Vec<Subject>> {
-        let mut find = self.conn.prepare_cached("SELECT DISTINCT kind, subject FROM fact")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT DISTINCT kind, subject FROM fact")?;
         let rows = find.query_map([], |r| Ok((r.get::<_, i64>(0)?, r.get::<_, Vec<u8>>(1)?)))?;
-        rows.map(|row| row.map_err(Into::into).and_then(|(kind, key)| subject_of(kind, &key)))
-            .collect()
+        rows.map(|row| {
+            row.map_err(Into::into)
+                .and_then(|(kind, key)| subject_of(kind, &key))
+        })
+        .collect()
     }
 
     /// Entries that edited a sheet, in the order of the views.
@@ -307,7 +350,10 @@ impl Store {
              WHERE d.sheet = ?1 AND d.kind = ?2 ORDER BY e.lamport, e.hash, d.place",
         )?;
         let rows = find.query_map((sheet.0.as_bytes(), kind_number(kind)), |r| {
-            Ok(FactRow { entry: r.get(0)?, place: r.get(1)? })
+            Ok(FactRow {
+                entry: r.get(0)?,
+                place: r.get(1)?,
+            })
         })?;
         Ok(rows.collect::<rusqlite::Result<_>>()?)
     }

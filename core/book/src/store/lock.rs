@@ -18,7 +18,10 @@ impl WriterLock {
     /// [`BookError::Busy`] while another program holds it, [`BookError::NotWritable`].
     pub(crate) fn take(folder: &Path) -> Result<Self> {
         let path = folder.join("writer.lock");
-        let not_writable = |source| BookError::NotWritable { path: path.clone(), source };
+        let not_writable = |source| BookError::NotWritable {
+            path: path.clone(),
+            source,
+        };
         let file = OpenOptions::new()
             .create(true)
             .truncate(false)

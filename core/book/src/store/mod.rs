@@ -9,6 +9,7 @@ mod sheets;
 mod views;
 
 pub(crate) use lock::WriterLock;
+pub use views::ComparedRow;
 pub(crate) use views::{ViewKind, ViewRow};
 
 use std::path::{Path, PathBuf};
@@ -86,11 +87,17 @@ impl Store {
         let number = |name: &str| conn.query_row(&format!("PRAGMA {name}"), [], |r| r.get(0));
         let application: i64 = number("application_id")?;
         if application != APPLICATION_ID {
-            return Err(BookError::Damaged("book.sqlite is not a Swardbook store".into()));
+            return Err(BookError::Damaged(
+                "book.sqlite is not a Swardbook store".into(),
+            ));
         }
         let found: u64 = u64::try_from(number("user_version")?).unwrap_or(0);
         if found > STORE_FORMAT {
-            return Err(BookError::Newer { what: "this book", found, known: STORE_FORMAT });
+            return Err(BookError::Newer {
+                what: "this book",
+                found,
+                known: STORE_FORMAT,
+            });
         }
         if found < STORE_FORMAT {
             return Err(BookError::Damaged(format!("unknown old format {found}")));
@@ -147,7 +154,11 @@ impl Store {
     #[cfg(any(test, feature = "testing"))]
     pub(crate) fn fill_disk(&self) -> Result<()> {
         let pages: u32 = self.conn.query_row("PRAGMA page_count", [], |r| r.get(0))?;
-        self.conn.query_row(&format!("PRAGMA max_page_count = {}", pages + 2), [], |_| Ok(()))?;
+        self.conn.query_row(
+            &format!("PRAGMA max_page_count = {}", pages + 2),
+            [],
+            |_| Ok(()),
+        )?;
         Ok(())
     }
 
@@ -161,46 +172,56 @@ impl Store {
 
     /// Writes a whole copy into a new file. Copying the file itself would miss the write-ahead log.
     pub(crate) fn copy_into(&self, path: &Path) -> Result<()> {
-        let name = path.to_str().ok_or_else(|| BookError::refused("the path is not valid text"))?;
+        let name = path
+            .to_str()
+            .ok_or_else(|| BookError::refused("the path is not valid text"))?;
         self.conn.execute("VACUUM INTO ?1", [name])?;
         Ok(())
     }
 
     /// Ends the write-ahead log, so that the store is one file without companions.
     pub(crate) fn close_into_one_file(self) -> Result<()> {
-        self.conn.query_row("PRAGMA journal_mode = DELETE", [], |_| Ok(()))?;
+        self.conn
+            .query_row("PRAGMA journal_mode = DELETE", [], |_| Ok(()))?;
         self.conn.close().map_err(|(_, error)| error.into())
     }
 
     /// Empties what can be made anew from the log.
     pub(crate) fn drop_derived(&self) -> Result<()> {
-        self.conn.execute_batch("DELETE FROM view; DELETE FROM sheet;")?;
+        self.conn
+            .execute_batch("DELETE FROM view; DELETE FROM sheet;")?;
         Ok(())
     }
 
     /// A value that belongs to this device alone.
     pub(crate) fn local(&self, key: &str) -> Result<Option<Vec<u8>>> {
-        let mut statement = self.conn.prepare_cached("SELECT value FROM local WHERE key = ?1")?;
+        let mut statement = self
+            .conn
+            .prepare_cached("SELECT value FROM local WHERE key = ?1")?;
         Ok(statement.query_row([key], |r| r.get(0)).optional()?)
     }
 
     /// Sets a value that belongs to this device alone.
     pub(crate) fn set_local(&self, key: &str, value: &[u8]) -> Result<()> {
-        let mut statement =
-            self.conn.prepare_cached("INSERT OR REPLACE INTO local (key, value) VALUES (?1, ?2)")?;
+        let mut statement = self
+            .conn
+            .prepare_cached("INSERT OR REPLACE INTO local (key, value) VALUES (?1, ?2)")?;
         statement.execute((key, value))?;
         Ok(())
     }
 
     /// Removes a value that belongs to this device alone.
     pub(crate) fn remove_local(&self, key: &str) -> Result<()> {
-        self.conn.prepare_cached("DELETE FROM local WHERE key = ?1")?.execute([key])?;
+        self.conn
+            .prepare_cached("DELETE FROM local WHERE key = ?1")?
+            .execute([key])?;
         Ok(())
     }
 
     /// Removes everything that belongs to the device the store came from.
     pub(crate) fn forget_device(&self) -> Result<()> {
-        self.conn.execute_batch("DELETE FROM local WHERE key <> 'crew'; DELETE FROM peer;")?;
+        self.conn
+            .execute_batch("DELETE FROM local WHERE key <> 'crew'; DELETE FROM peer;")?;
         Ok(())
     }
 }

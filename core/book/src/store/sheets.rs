@@ -27,9 +27,12 @@ pub(super) fn kind_of(number: i64) -> Result<SheetKind> {
 impl Store {
     /// A sheet's saved document.
     pub(crate) fn sheet(&self, id: SheetId, kind: SheetKind) -> Result<Option<Vec<u8>>> {
-        let mut find =
-            self.conn.prepare_cached("SELECT doc FROM sheet WHERE id = ?1 AND kind = ?2")?;
-        Ok(find.query_row((id.0.as_bytes(), kind_number(kind)), |r| r.get(0)).optional()?)
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT doc FROM sheet WHERE id = ?1 AND kind = ?2")?;
+        Ok(find
+            .query_row((id.0.as_bytes(), kind_number(kind)), |r| r.get(0))
+            .optional()?)
     }
 
     /// Stores a sheet's document.
@@ -49,14 +52,18 @@ impl Store {
 
     /// All sheets of one kind, in the order they were made.
     pub(crate) fn sheets_of(&self, kind: SheetKind) -> Result<Vec<SheetId>> {
-        let mut find = self.conn.prepare_cached("SELECT id FROM sheet WHERE kind = ?1 ORDER BY id")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT id FROM sheet WHERE kind = ?1 ORDER BY id")?;
         let rows = find.query_map([kind_number(kind)], |r| r.get::<_, Vec<u8>>(0))?;
         rows.map(|row| SheetId::from_slice(&row?)).collect()
     }
 
     /// Every sheet with the heads of its document: what is compared between phones.
     pub(crate) fn sheet_heads(&self) -> Result<Vec<(SheetId, SheetKind, Vec<u8>)>> {
-        let mut find = self.conn.prepare_cached("SELECT id, kind, heads FROM sheet ORDER BY id, kind")?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT id, kind, heads FROM sheet ORDER BY id, kind")?;
         let rows = find.query_map([], |r| {
             Ok((r.get::<_, Vec<u8>>(0)?, r.get::<_, i64>(1)?, r.get(2)?))
         })?;

@@ -26,6 +26,9 @@ pub(crate) enum ViewKind {
     Twice = 6,
 }
 
+/// A row as it is compared between phones: kind, subject, content.
+pub type ComparedRow = (i64, Vec<u8>, Vec<u8>);
+
 /// One row of a view.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct ViewRow {
@@ -40,9 +43,12 @@ pub(crate) struct ViewRow {
 impl Store {
     /// One row.
     pub(crate) fn view(&self, kind: ViewKind, subject: &[u8]) -> Result<Option<Vec<u8>>> {
-        let mut find =
-            self.conn.prepare_cached("SELECT body FROM view WHERE kind = ?1 AND subject = ?2")?;
-        Ok(find.query_row((kind as i64, subject), |r| r.get(0)).optional()?)
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT body FROM view WHERE kind = ?1 AND subject = ?2")?;
+        Ok(find
+            .query_row((kind as i64, subject), |r| r.get(0))
+            .optional()?)
     }
 
     /// Sets one row.
@@ -83,9 +89,10 @@ impl Store {
     }
 
     /// Every row of every view as it is compared between phones and with a rebuild.
-    pub(crate) fn all_views(&self) -> Result<Vec<(i64, Vec<u8>, Vec<u8>)>> {
-        let mut find =
-            self.conn.prepare("SELECT kind, subject, body FROM view ORDER BY kind, subject")?;
+    pub(crate) fn all_views(&self) -> Result<Vec<ComparedRow>> {
+        let mut find = self
+            .conn
+            .prepare("SELECT kind, subject, body FROM view ORDER BY kind, subject")?;
         let rows = find.query_map([], |r| Ok((r.get(0)?, r.get(1)?, r.get(2)?)))?;
         Ok(rows.collect::<rusqlite::Result<_>>()?)
     }

@@ -53,7 +53,11 @@ impl DeviceView {
             let most = look.seen.ahead_ms_most.unwrap_or(least);
             let differs_ms = least.unsigned_abs().max(most.unsigned_abs());
             if look.seen.stream == device {
-                found.push(ClockLook { up_to_seq: look.seen.seq, beside: look.by, differs_ms });
+                found.push(ClockLook {
+                    up_to_seq: look.seen.seq,
+                    beside: look.by,
+                    differs_ms,
+                });
             } else if look.by == device && look.at.proof == TimeProof::Unproven {
                 found.push(ClockLook {
                     up_to_seq: look.seq,
@@ -62,7 +66,10 @@ impl DeviceView {
                 });
             }
         }
-        Self { looks: found, confirmed_seq }
+        Self {
+            looks: found,
+            confirmed_seq,
+        }
     }
 
     /// By how many milliseconds the time of one of its entries may be off.

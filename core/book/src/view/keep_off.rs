@@ -149,7 +149,10 @@ impl KeepOffView {
     /// In the form the rules compute with.
     pub fn for_rules(&self) -> KeepOff {
         KeepOff {
-            claims: self.standing_claims().map(|c| Terms::from_label(&c.terms)).collect(),
+            claims: self
+                .standing_claims()
+                .map(|c| Terms::from_label(&c.terms))
+                .collect(),
             started_utc_ms: self.started_utc_ms,
             last_application_utc_ms: self.last_applied_utc_ms,
             dry_utc_ms: self.dry_utc_ms,
@@ -181,7 +184,9 @@ pub(crate) fn keep_offs_of(visit: VisitId, facts: &VisitFacts<'_>) -> Vec<KeepOf
     let mut views: BTreeMap<KeepOffId, KeepOffView> = BTreeMap::new();
     let mut openers: BTreeMap<KeepOffId, BTreeSet<StreamId>> = BTreeMap::new();
     for told in &facts.told {
-        let Fact::Started(start) = told.fact else { continue };
+        let Fact::Started(start) = told.fact else {
+            continue;
+        };
         for opened in &start.keep_offs {
             openers.entry(opened.keep_off).or_default().insert(told.by);
             let view = views.entry(opened.keep_off).or_insert_with(|| KeepOffView {
@@ -265,7 +270,10 @@ fn supersede(view: &mut KeepOffView, facts: &VisitFacts<'_>) -> Option<(FactId, 
             }
             _ => continue,
         };
-        if release.as_ref().is_some_and(|(r, _)| superseded.contains(r)) {
+        if release
+            .as_ref()
+            .is_some_and(|(r, _)| superseded.contains(r))
+        {
             release = None;
         }
         for claim in &mut view.claims {
@@ -301,7 +309,7 @@ fn applications_on(
         if facts.superseded_by(told.id).is_some() {
             continue;
         }
-        let instead_of = facts.supersedes_of(told);
+        let instead_of = told.supersedes();
         if let Some(load) = told.load()
             && (load.keep_offs.is_empty() || load.keep_offs.contains(&id))
         {
@@ -313,8 +321,10 @@ fn applications_on(
             });
         }
         if let Some(finish) = told.finish()
-            && let Some(SectionDone { last_applied_utc_ms, .. }) =
-                finish.sections.iter().find(|s| s.keep_off == id)
+            && let Some(SectionDone {
+                last_applied_utc_ms,
+                ..
+            }) = finish.sections.iter().find(|s| s.keep_off == id)
         {
             // A finish by someone who is not of the crew bounds only what they started.
             if told.counts(Role::Applicator) || openers.contains(&told.by) {
@@ -333,19 +343,27 @@ fn applications_on(
 
 fn add_dry(view: &mut KeepOffView, applications: &[Application], facts: &VisitFacts<'_>) {
     for told in &facts.told {
-        let Fact::LookedDry(dry) = told.fact else { continue };
+        let Fact::LookedDry(dry) = told.fact else {
+            continue;
+        };
         if !dry.keep_offs.contains(&view.keep_off) || facts.superseded_by(told.id).is_some() {
             continue;
         }
         let doubt = if !told.counts(Role::Applicator) {
             Some(DryDoubt::NotOfTheCrew)
-        } else if !applications.iter().all(|a| a.is_known_to(&dry.saw, dry.looked_utc_ms)) {
+        } else if !applications
+            .iter()
+            .all(|a| a.is_known_to(&dry.saw, dry.looked_utc_ms))
+        {
             Some(DryDoubt::NotSeenAll)
         } else {
             None
         };
         match doubt {
-            Some(doubt) => view.dry_not_counted.push(DryNotCounted { fact: told.id, doubt }),
+            Some(doubt) => view.dry_not_counted.push(DryNotCounted {
+                fact: told.id,
+                doubt,
+            }),
             None => view.dry_utc_ms = view.dry_utc_ms.max(Some(dry.looked_utc_ms)),
         }
     }

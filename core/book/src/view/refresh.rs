@@ -87,7 +87,8 @@ impl Touched {
         for fact in &body.facts {
             self.subjects.extend(fact.subjects(body.stream));
         }
-        self.subjects.extend(body.changes.iter().map(|c| Subject::Sheet(c.kind, c.sheet)));
+        self.subjects
+            .extend(body.changes.iter().map(|c| Subject::Sheet(c.kind, c.sheet)));
         self.streams.insert(body.stream);
     }
 }
@@ -100,13 +101,22 @@ pub(crate) struct StoreChains<'a> {
 
 impl<'a> StoreChains<'a> {
     pub(crate) fn new(store: &'a Store) -> Result<Self> {
-        Ok(Self { store, forked: store.forked_streams()?.into_iter().collect() })
+        Ok(Self {
+            store,
+            forked: store.forked_streams()?.into_iter().collect(),
+        })
     }
 
     fn walk(&self, entry: Hash, last: Hash) -> Result<bool> {
-        let Some((_, seq)) = self.store.link_of(entry)? else { return Ok(false) };
-        let Some(stream) = self.store.stream_of(entry)? else { return Ok(false) };
-        let Some((mut prev, mut at)) = self.store.link_of(last)? else { return Ok(false) };
+        let Some((_, seq)) = self.store.link_of(entry)? else {
+            return Ok(false);
+        };
+        let Some(stream) = self.store.stream_of(entry)? else {
+            return Ok(false);
+        };
+        let Some((mut prev, mut at)) = self.store.link_of(last)? else {
+            return Ok(false);
+        };
         if self.store.stream_of(last)? != Some(stream) {
             return Ok(false);
         }
@@ -144,7 +154,10 @@ pub(crate) fn refresh_all(store: &Store, crew: Option<Hash>) -> Result<()> {
     for (sheet, kind, _) in store.sheet_heads()? {
         subjects.insert(Subject::Sheet(kind, sheet));
     }
-    Refresh::new(store, crew)?.run(Touched { subjects, streams: BTreeSet::new() })
+    Refresh::new(store, crew)?.run(Touched {
+        subjects,
+        streams: BTreeSet::new(),
+    })
 }
 
 struct Refresh<'a> {
@@ -175,7 +188,10 @@ impl<'a> Refresh<'a> {
     /// Membership and clocks first, because they bear on what everyone wrote; then sheets and
     /// visits; then what is computed from visits.
     fn run(mut self, touched: Touched) -> Result<()> {
-        let Touched { mut subjects, streams } = touched;
+        let Touched {
+            mut subjects,
+            streams,
+        } = touched;
         // Where a stream was cut, an entry that arrives now may be the one the cut names, or show
         // that the stream has two branches: what the others of that stream are worth can change.
         for stream in streams.into_iter().filter(|s| self.roster.is_cut(*s)) {
@@ -187,7 +203,13 @@ impl<'a> Refresh<'a> {
         }
         let devices: Vec<StreamId> = subjects
             .iter()
-            .filter_map(|s| if let Subject::Device(d) = s { Some(*d) } else { None })
+            .filter_map(|s| {
+                if let Subject::Device(d) = s {
+                    Some(*d)
+                } else {
+                    None
+                }
+            })
             .collect();
         for device in devices {
             subjects.extend(self.refresh_device(device)?);
@@ -208,7 +230,11 @@ impl<'a> Refresh<'a> {
 
     fn set<V: View>(&self, subject: &[u8], view: &V) -> Result<()> {
         let body = minicbor::to_vec(view).expect("a vector takes every write");
-        let row = ViewRow { yard: view.yard(), at_ms: view.at_ms(), body };
+        let row = ViewRow {
+            yard: view.yard(),
+            at_ms: view.at_ms(),
+            body,
+        };
         self.store.set_view(V::KIND, subject, &row)
     }
 
@@ -224,12 +250,16 @@ impl<'a> Refresh<'a> {
     /// All facts about a subject: entry and place, in the order of the views.
     fn facts(&self, subject: &Subject) -> Result<Vec<(Rc<Entry>, u8)>> {
         let rows = self.store.facts_about(subject)?;
-        rows.into_iter().map(|row| Ok((self.entry(row.entry)?, row.place))).collect()
+        rows.into_iter()
+            .map(|row| Ok((self.entry(row.entry)?, row.place)))
+            .collect()
     }
 
     /// The roster, and every subject that a device whose standing changed has written about.
     fn refresh_roster(&mut self) -> Result<Vec<Subject>> {
-        let Some(crew) = self.crew else { return Ok(Vec::new()) };
+        let Some(crew) = self.crew else {
+            return Ok(Vec::new());
+        };
         let facts = self.facts(&Subject::Crew)?;
         let membership: Vec<MembershipFact> = facts
             .iter()
@@ -278,7 +308,11 @@ impl<'a> Refresh<'a> {
         self.set(&device.0, &view)?;
         let changed = old.looks != view.looks;
         self.devices.borrow_mut().insert(device, Rc::new(view));
-        let mut touched = if changed { self.store.subjects_by(device)? } else { Vec::new() };
+        let mut touched = if changed {
+            self.store.subjects_by(device)?
+        } else {
+            Vec::new()
+        };
         touched.retain(|s| matches!(s, Subject::Visit(_)));
         Ok(touched)
     }
@@ -297,11 +331,14 @@ impl<'a> Refresh<'a> {
     }
 
     fn standing(&self, entry: &Entry) -> Standing {
-        self.roster.standing(entry.body().stream, entry.hash(), &self.chains)
+        self.roster
+            .standing(entry.body().stream, entry.hash(), &self.chains)
     }
 
     fn refresh_sheet(&self, kind: SheetKind, sheet: SheetId) -> Result<()> {
-        let Some(doc) = self.store.sheet(sheet, kind)? else { return Ok(()) };
+        let Some(doc) = self.store.sheet(sheet, kind)? else {
+            return Ok(());
+        };
         let doc = SheetDoc::load(&doc)?;
         match kind {
             SheetKind::Yard => self.set(sheet.0.as_bytes(), &yard_of(sheet, &doc)),
@@ -321,8 +358,15 @@ impl<'a> Refresh<'a> {
                 && matches!(self.standing(&entry), Standing::Counts(role) if role >= Role::Applicator)
             {
                 let fact: FactId = entry.fact_id(usize::from(place));
-                let read_back = ReadBack { fact, how: f.how, person: f.person.clone() };
-                told.push(ReadBackTold { numbers: f.numbers, read_back });
+                let read_back = ReadBack {
+                    fact,
+                    how: f.how,
+                    person: f.person.clone(),
+                };
+                told.push(ReadBackTold {
+                    numbers: f.numbers,
+                    read_back,
+                });
             }
         }
         Ok(told)
@@ -355,8 +399,10 @@ impl<'a> Refresh<'a> {
 
     fn refresh_twice(&self, yard: SheetId) -> Result<()> {
         let visits = self.store.views_of_yard(ViewKind::Visit, yard)?;
-        let visits: Vec<VisitView> =
-            visits.iter().map(|body| read_row(body)).collect::<Result<_>>()?;
+        let visits: Vec<VisitView> = visits
+            .iter()
+            .map(|body| read_row(body))
+            .collect::<Result<_>>()?;
         match twice_of(yard, &visits) {
             Some(view) => self.set(yard.0.as_bytes(), &view),
             None => self.store.drop_view(ViewKind::Twice, yard.0.as_bytes()),

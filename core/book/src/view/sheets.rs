@@ -78,7 +78,10 @@ pub(crate) fn yard_of(yard: SheetId, sheet: &SheetDoc) -> YardView {
             let versions = sheet.get(field.key).filter(|v| !v.others.is_empty())?;
             Some(Conflict {
                 field: field.key.to_owned(),
-                values: versions.all().filter_map(|v| v.text().map(str::to_owned)).collect(),
+                values: versions
+                    .all()
+                    .filter_map(|v| v.text().map(str::to_owned))
+                    .collect(),
                 acted_on: versions.value.text().map(str::to_owned),
             })
         })
@@ -94,8 +97,10 @@ pub(crate) fn yard_of(yard: SheetId, sheet: &SheetDoc) -> YardView {
 
 pub(crate) fn label_of(sheet: SheetId, doc: &SheetDoc, told: Vec<ReadBackTold>) -> LabelView {
     // A sheet without its method cannot be used, and so cannot have been read back either.
-    let (numbers, conflicts) = LabelSheet::read(doc)
-        .map_or_else(|_| (Hash::NONE, Vec::new()), |read| (read.numbers, read.conflicts));
+    let (numbers, conflicts) = LabelSheet::read(doc).map_or_else(
+        |_| (Hash::NONE, Vec::new()),
+        |read| (read.numbers, read.conflicts),
+    );
     LabelView {
         sheet,
         product: doc.text("product"),
@@ -104,7 +109,7 @@ pub(crate) fn label_of(sheet: SheetId, doc: &SheetDoc, told: Vec<ReadBackTold>) 
             .into_iter()
             .filter(|t| numbers != Hash::NONE && t.numbers == numbers)
             .map(|t| t.read_back)
-            .last(),
+            .next_back(),
         conflicts,
         numbers,
     }

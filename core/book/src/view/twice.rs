@@ -22,8 +22,10 @@ pub struct TwiceView {
 
 /// `visits` are all visits to the yard.
 pub(crate) fn twice_of(yard: SheetId, visits: &[VisitView]) -> Option<TwiceView> {
-    let mut opened: Vec<(i64, &VisitView)> =
-        visits.iter().filter_map(|v| Some((v.opened?.utc_ms, v))).collect();
+    let mut opened: Vec<(i64, &VisitView)> = visits
+        .iter()
+        .filter_map(|v| Some((v.opened?.utc_ms, v)))
+        .collect();
     opened.sort_by_key(|(at, v)| (*at, v.visit));
     let mut pairs = Vec::new();
     for (i, (at, a)) in opened.iter().enumerate() {

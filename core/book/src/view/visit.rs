@@ -204,6 +204,14 @@ impl Told<'_> {
         }
     }
 
+    /// The facts that it supersedes as a correction that counts; empty for any other fact.
+    pub(crate) fn supersedes(&self) -> Vec<FactId> {
+        match self.fact {
+            Fact::Corrected(c) if self.counts(Role::Applicator) => c.supersedes.clone(),
+            _ => Vec::new(),
+        }
+    }
+
     fn not_treated(&self) -> Option<&NotTreated> {
         match self.fact {
             Fact::NotTreated(not) => Some(not),
@@ -232,7 +240,11 @@ impl<'a> VisitFacts<'a> {
             if let Fact::Corrected(c) = t.fact
                 && t.counts(Role::Applicator)
             {
-                for old in c.supersedes.iter().filter(|old| here.contains(old) && **old != t.id) {
+                for old in c
+                    .supersedes
+                    .iter()
+                    .filter(|old| here.contains(old) && **old != t.id)
+                {
                     superseded.entry(*old).or_insert(t.id);
                 }
             }
@@ -242,7 +254,11 @@ impl<'a> VisitFacts<'a> {
             Fact::VisitOpened(o) => Some(o.yard),
             _ => None,
         });
-        Self { yard, told, superseded }
+        Self {
+            yard,
+            told,
+            superseded,
+        }
     }
 
     /// The correction that supersedes a fact.
@@ -250,24 +266,17 @@ impl<'a> VisitFacts<'a> {
         self.superseded.get(&fact).copied()
     }
 
-    /// The facts that a counting correction supersedes; empty for any other fact.
-    pub(crate) fn supersedes_of(&self, told: &Told<'_>) -> Vec<FactId> {
-        match told.fact {
-            Fact::Corrected(c) if told.counts(Role::Applicator) => c.supersedes.clone(),
-            _ => Vec::new(),
-        }
-    }
-
     /// Facts that nobody corrected.
     pub(crate) fn standing(&self) -> impl Iterator<Item = &Told<'a>> {
-        self.told.iter().filter(|t| self.superseded_by(t.id).is_none())
+        self.told
+            .iter()
+            .filter(|t| self.superseded_by(t.id).is_none())
     }
 
     /// Facts that nobody corrected, corrections that do not count left out.
     fn effective(&self) -> impl Iterator<Item = &Told<'a>> {
-        self.standing().filter(|t| {
-            !matches!(t.fact, Fact::Corrected(_)) || t.counts(Role::Applicator)
-        })
+        self.standing()
+            .filter(|t| !matches!(t.fact, Fact::Corrected(_)) || t.counts(Role::Applicator))
     }
 }
 
@@ -279,7 +288,10 @@ pub(crate) fn visit_of(visit: VisitId, facts: &VisitFacts<'_>) -> VisitView {
     });
     let finishes = finishes(facts);
     let late = late_additions(facts, &finishes);
-    let started = facts.told.iter().any(|t| matches!(t.fact, Fact::Started(_)));
+    let started = facts
+        .told
+        .iter()
+        .any(|t| matches!(t.fact, Fact::Started(_)));
     let not_treated = facts.effective().find(|t| t.not_treated().is_some());
     let state = if !finishes.is_empty() {
         VisitState::Finished
@@ -291,28 +303,46 @@ pub(crate) fn visit_of(visit: VisitId, facts: &VisitFacts<'_>) -> VisitView {
         VisitState::Looking
     };
     let mut questions = Vec::new();
-    let standing: Vec<FactId> =
-        finishes.iter().filter(|f| f.set_aside_by.is_none()).map(|f| f.fact).collect();
+    let standing: Vec<FactId> = finishes
+        .iter()
+        .filter(|f| f.set_aside_by.is_none())
+        .map(|f| f.fact)
+        .collect();
     if standing.len() > 1 {
         questions.push(Question::WhichFinish { finishes: standing });
     }
     for addition in late.iter().filter(|l| l.counts.is_none()) {
-        questions.push(Question::LateLoad { addition: addition.fact });
+        questions.push(Question::LateLoad {
+            addition: addition.fact,
+        });
     }
     if let Some(not) = not_treated
         && started
     {
-        questions.push(Question::TreatedOrNot { not_treated: not.id });
+        questions.push(Question::TreatedOrNot {
+            not_treated: not.id,
+        });
     }
-    let outsiders: BTreeSet<StreamId> =
-        facts.told.iter().filter(|t| !t.counts(Role::Applicator)).map(|t| t.by).collect();
-    questions.extend(outsiders.into_iter().map(|device| Question::NotOfTheCrew { device }));
+    let outsiders: BTreeSet<StreamId> = facts
+        .told
+        .iter()
+        .filter(|t| !t.counts(Role::Applicator))
+        .map(|t| t.by)
+        .collect();
+    questions.extend(
+        outsiders
+            .into_iter()
+            .map(|device| Question::NotOfTheCrew { device }),
+    );
     let (one_job_with, other_job_than) = jobs(visit, facts);
 
     VisitView {
         visit,
         yard: facts.yard,
-        target: opening.as_ref().map(|(target, _)| target.clone()).unwrap_or_default(),
+        target: opening
+            .as_ref()
+            .map(|(target, _)| target.clone())
+            .unwrap_or_default(),
         opened: opening.map(|(_, at)| at),
         state,
         history: facts
@@ -338,10 +368,17 @@ fn finishes(facts: &VisitFacts<'_>) -> Vec<FinishVersion> {
     let mut versions: Vec<FinishVersion> = facts
         .effective()
         .filter(|t| t.finish().is_some())
-        .map(|t| FinishVersion { fact: t.id, by: t.by, at: t.at, set_aside_by: None })
+        .map(|t| FinishVersion {
+            fact: t.id,
+            by: t.by,
+            at: t.at,
+            set_aside_by: None,
+        })
         .collect();
     for told in facts.standing().filter(|t| t.counts(Role::Applicator)) {
-        let Fact::FinishChosen(choice) = told.fact else { continue };
+        let Fact::FinishChosen(choice) = told.fact else {
+            continue;
+        };
         if !versions.iter().any(|v| v.fact == choice.chosen) {
             continue;
         }
@@ -371,10 +408,14 @@ fn late_additions(facts: &VisitFacts<'_>, finishes: &[FinishVersion]) -> Vec<Lat
         .filter(|t| t.load().is_some() && !covered.contains(&t.id))
         // A correction of a load that the finish had seen is an amendment, not an addition.
         .filter(|t| {
-            let old = facts.supersedes_of(t);
+            let old = t.supersedes();
             old.is_empty() || !old.iter().all(|f| covered.contains(f))
         })
-        .map(|t| LateAddition { fact: t.id, by: t.by, counts: late_verdict(facts, t.id) })
+        .map(|t| LateAddition {
+            fact: t.id,
+            by: t.by,
+            counts: late_verdict(facts, t.id),
+        })
         .collect()
 }
 
@@ -398,6 +439,12 @@ fn jobs(visit: VisitId, facts: &VisitFacts<'_>) -> (Vec<VisitId>, Vec<VisitId>) 
             }
         }
     }
-    let with = |same: bool| verdicts.iter().filter(|(_, s)| **s == same).map(|(v, _)| *v).collect();
+    let with = |same: bool| {
+        verdicts
+            .iter()
+            .filter(|(_, s)| **s == same)
+            .map(|(v, _)| *v)
+            .collect()
+    };
     (with(true), with(false))
 }

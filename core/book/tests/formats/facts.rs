@@ -16,14 +16,23 @@ fn each_fact() {
     for fact in &facts {
         let bytes = minicbor::to_vec(fact).unwrap();
         assert_eq!(minicbor::decode::<Fact>(&bytes).unwrap(), *fact);
-        let name = serde_json::to_value(fact).unwrap()["fact"].as_str().unwrap().to_owned();
+        let name = serde_json::to_value(fact).unwrap()["fact"]
+            .as_str()
+            .unwrap()
+            .to_owned();
         numbers.push(minicbor::Decoder::new(&bytes[1..]).u32().unwrap());
         insta::assert_snapshot!(format!("fact_{name}"), shown(&bytes));
     }
     // A new fact takes the next number and a sample here: none is missing between.
-    assert_eq!(numbers, (0..u32::try_from(facts.len()).unwrap()).collect::<Vec<_>>());
+    assert_eq!(
+        numbers,
+        (0..u32::try_from(facts.len()).unwrap()).collect::<Vec<_>>()
+    );
     let next = [0x82, 0x18, u8::try_from(facts.len()).unwrap(), 0x80];
-    assert!(minicbor::decode::<Fact>(&next).is_err(), "a fact without a sample");
+    assert!(
+        minicbor::decode::<Fact>(&next).is_err(),
+        "a fact without a sample"
+    );
 }
 
 #[test]
@@ -46,7 +55,10 @@ fn an_entry() {
         }],
     };
     let entry = sign_entry(body, &key);
-    insta::assert_snapshot!("entry", format!("{}\n{}", shown(entry.wire()), entry.hash()));
+    insta::assert_snapshot!(
+        "entry",
+        format!("{}\n{}", shown(entry.wire()), entry.hash())
+    );
     assert_eq!(Entry::from_own_store(entry.wire().to_vec()).unwrap(), entry);
 }
 

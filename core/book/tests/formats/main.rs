@@ -2,6 +2,8 @@
 //!
 //! And every format refuses a newer one, with a clear word and nothing changed.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
 mod facts;
 mod newer;
 mod rows;
@@ -9,5 +11,9 @@ mod samples;
 
 /// Bytes as a person can read and compare them: diagnostic notation, then hexadecimal.
 fn shown(bytes: &[u8]) -> String {
-    format!("{}\n{}", minicbor::display(bytes), data_encoding::HEXLOWER.encode(bytes))
+    format!(
+        "{}\n{}",
+        minicbor::display(bytes),
+        data_encoding::HEXLOWER.encode(bytes)
+    )
 }

@@ -18,11 +18,23 @@ fn newer_entry() -> Vec<u8> {
     let mut body = Vec::new();
     let stream = StreamId(key.verifying_key().to_bytes());
     let mut e = minicbor::Encoder::new(&mut body);
-    e.array(3).unwrap().u64(2).unwrap().bytes(&stream.0).unwrap().str("what comes then").unwrap();
+    e.array(3)
+        .unwrap()
+        .u64(2)
+        .unwrap()
+        .bytes(&stream.0)
+        .unwrap()
+        .str("what comes then")
+        .unwrap();
     let signature = key.sign(&[b"swardbook entry 1\0", body.as_slice()].concat());
     let mut wire = Vec::new();
     let mut e = minicbor::Encoder::new(&mut wire);
-    e.array(2).unwrap().bytes(&body).unwrap().bytes(&signature.to_bytes()).unwrap();
+    e.array(2)
+        .unwrap()
+        .bytes(&body)
+        .unwrap()
+        .bytes(&signature.to_bytes())
+        .unwrap();
     wire
 }
 
@@ -34,7 +46,17 @@ fn a_newer_entry() {
     let taken = book.take_in(&[newer_entry()], None).unwrap();
     assert_eq!(taken.new, 0);
     let error = &taken.refused[0].error;
-    assert!(matches!(error, BookError::Newer { found: 2, known: 1, .. }), "{error}");
+    assert!(
+        matches!(
+            error,
+            BookError::Newer {
+                found: 2,
+                known: 1,
+                ..
+            }
+        ),
+        "{error}"
+    );
     assert!(error.to_string().contains("update this program"), "{error}");
     assert_eq!(book.compared().unwrap(), before);
     assert!(Entry::check(&newer_entry()).is_err());
@@ -51,17 +73,31 @@ fn a_newer_store() {
     drop(conn);
     let before = std::fs::read(&file).unwrap();
     for open in [Book::open, Book::open_reading] {
-        let error = open(folder.path(), Arc::clone(&env) as Arc<dyn Env>).err().unwrap();
-        assert!(matches!(error, BookError::Newer { found: 2, .. }), "{error}");
+        let error = open(folder.path(), Arc::clone(&env) as Arc<dyn Env>)
+            .err()
+            .unwrap();
+        assert!(
+            matches!(error, BookError::Newer { found: 2, .. }),
+            "{error}"
+        );
     }
     assert_eq!(std::fs::read(&file).unwrap(), before);
 }
 
 #[test]
 fn a_newer_treatment() {
-    let newer = Treatment { format: 2, ..treatment() };
+    let newer = Treatment {
+        format: 2,
+        ..treatment()
+    };
     let (bytes, hash) = newer.freeze();
-    assert!(matches!(Treatment::thaw(&bytes, hash), Err(BookError::Newer { found: 2, .. })));
+    assert!(matches!(
+        Treatment::thaw(&bytes, hash),
+        Err(BookError::Newer { found: 2, .. })
+    ));
     let (bytes, _) = treatment().freeze();
-    assert!(Treatment::thaw(&bytes, hash).is_err(), "bytes under another hash");
+    assert!(
+        Treatment::thaw(&bytes, hash).is_err(),
+        "bytes under another hash"
+    );
 }

@@ -16,9 +16,14 @@ fn the_schema() {
     let folder = tempfile::tempdir().unwrap();
     drop(found(folder.path(), &TestEnv::new(1), "lead").unwrap());
     let conn = rusqlite::Connection::open(folder.path().join("book.sqlite")).unwrap();
-    let mut find = conn.prepare("SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL").unwrap();
-    let sql: Vec<String> =
-        find.query_map([], |r| r.get(0)).unwrap().collect::<Result<_, _>>().unwrap();
+    let mut find = conn
+        .prepare("SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL")
+        .unwrap();
+    let sql: Vec<String> = find
+        .query_map([], |r| r.get(0))
+        .unwrap()
+        .collect::<Result<_, _>>()
+        .unwrap();
     insta::assert_snapshot!("schema", sql.join("\n\n"));
 }
 
@@ -26,10 +31,24 @@ fn the_schema() {
 fn the_rows_of_each_view() {
     let folder = tempfile::tempdir().unwrap();
     let mut book = found(folder.path(), &TestEnv::new(1), "lead").unwrap();
-    let yard = book.add_yard("Corner lot", "1 Test Lane", "America/New_York").unwrap();
-    let lawn = Shape::Circle { diameter: Entered::parse("80 ft").unwrap() };
-    book.add_section(yard, "round", &Outline { shape: lawn, left_out: Vec::new() }).unwrap();
-    let label_sheet = book.add_label(&[("product", "Sample"), ("method", "granule")]).unwrap();
+    let yard = book
+        .add_yard("Corner lot", "1 Test Lane", "America/New_York")
+        .unwrap();
+    let lawn = Shape::Circle {
+        diameter: Entered::parse("80 ft").unwrap(),
+    };
+    book.add_section(
+        yard,
+        "round",
+        &Outline {
+            shape: lawn,
+            left_out: Vec::new(),
+        },
+    )
+    .unwrap();
+    let label_sheet = book
+        .add_label(&[("product", "Sample"), ("method", "granule")])
+        .unwrap();
     let visit = book.open_visit(yard, "grubs").unwrap();
     book.record_findings(visit, Vec::new(), None).unwrap();
     let start = Start {
@@ -58,10 +77,16 @@ fn a_device_key_file_is_for_the_user_alone_and_is_read_back() {
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt as _;
-        assert_eq!(std::fs::metadata(&file).unwrap().permissions().mode() & 0o777, 0o600);
+        assert_eq!(
+            std::fs::metadata(&file).unwrap().permissions().mode() & 0o777,
+            0o600
+        );
     }
     let text = std::fs::read_to_string(&file).unwrap();
-    assert!(text.starts_with("swardbook device key 1\n"), "it tells its format");
+    assert!(
+        text.starts_with("swardbook device key 1\n"),
+        "it tells its format"
+    );
     let again = Book::open(folder.path(), Arc::clone(&env) as Arc<dyn Env>).unwrap();
     assert_eq!(again.secret().unwrap().stream(), stream);
 }

@@ -50,27 +50,47 @@ fn item() -> ItemId {
 }
 
 fn fact_id() -> FactId {
-    FactId { entry: Hash([7; 32]), index: 1 }
+    FactId {
+        entry: Hash([7; 32]),
+        index: 1,
+    }
 }
 
 pub(crate) fn stamp() -> Stamp {
-    Stamp { utc_ms: AT_MS, offset_min: -240, proof: TimeProof::Network }
+    Stamp {
+        utc_ms: AT_MS,
+        offset_min: -240,
+        proof: TimeProof::Network,
+    }
 }
 
 fn keys() -> DeviceKeys {
-    DeviceKeys { stream: stream(1), recipient: "age1sample".into() }
+    DeviceKeys {
+        stream: stream(1),
+        recipient: "age1sample".into(),
+    }
 }
 
 fn person() -> Person {
-    Person { name: "A. Sample".into(), licence: "00-TEST".into() }
+    Person {
+        name: "A. Sample".into(),
+        licence: "00-TEST".into(),
+    }
 }
 
 fn head() -> Head {
-    Head { stream: stream(2), seq: 12, hash: Hash([3; 32]) }
+    Head {
+        stream: stream(2),
+        seq: 12,
+        hash: Hash([3; 32]),
+    }
 }
 
 fn terms() -> KeepOffTerms {
-    KeepOffTerms { until_dry: LabelSays::Value(true), wait: LabelSays::Nothing }
+    KeepOffTerms {
+        until_dry: LabelSays::Value(true),
+        wait: LabelSays::Nothing,
+    }
 }
 
 fn label() -> Label {
@@ -78,7 +98,10 @@ fn label() -> Label {
         product: "Sample granule".into(),
         registration: "00000-000-TEST".into(),
         method: Method::Granule,
-        ingredients: vec![Ingredient { name: "bifenthrin".into(), content: amount("0.2 %") }],
+        ingredients: vec![Ingredient {
+            name: "bifenthrin".into(),
+            content: amount("0.2 %"),
+        }],
         rate_least: LabelSays::Nothing,
         rate_most: LabelSays::Value(amount("2.50 lb/1000 ft2")),
         carrier_least: LabelSays::Unfilled,
@@ -94,7 +117,10 @@ fn label() -> Label {
 
 fn outline() -> Outline {
     Outline {
-        shape: Shape::Rectangle { length: amount("60 ft"), width: amount("25 ft") },
+        shape: Shape::Rectangle {
+            length: amount("60 ft"),
+            width: amount("25 ft"),
+        },
         left_out: vec![Shape::Walk {
             fixes: vec![Fix {
                 lat_1e9: 40_000_000_000,
@@ -115,8 +141,16 @@ fn finding() -> Finding {
 }
 
 fn counted() -> Counted {
-    let sample = Sample { method: SampleMethod::SodSquare(amount("1 ft")), count: 22 };
-    Counted { visit: visit(), pest: "chinch bug".into(), samples: vec![sample], note: "edge".into() }
+    let sample = Sample {
+        method: SampleMethod::SodSquare(amount("1 ft")),
+        count: 22,
+    };
+    Counted {
+        visit: visit(),
+        pest: "chinch bug".into(),
+        samples: vec![sample],
+        note: "edge".into(),
+    }
 }
 
 fn wind() -> WindMeasured {
@@ -126,7 +160,10 @@ fn wind() -> WindMeasured {
         gust: Some(amount("8.5 mph")),
         from_degrees: Some(225),
     };
-    WindMeasured { visit: visit(), readings: vec![reading] }
+    WindMeasured {
+        visit: visit(),
+        readings: vec![reading],
+    }
 }
 
 fn loaded() -> Loaded {
@@ -147,10 +184,22 @@ fn sky() -> SkySeen {
             temperature: amount("72 F"),
             humidity_percent: Some(55),
         }),
-        inversion: Some(InversionLook { at_utc_ms: AT_MS, signs: vec![InversionSign::Dew] }),
-        soil: Some(SoilLook { at_utc_ms: AT_MS, soil: Soil::Fit }),
-        bloom: Some(BloomLook { at_utc_ms: AT_MS, bloom: Bloom::None }),
-        wind: Some(BeaufortSeen { at_utc_ms: AT_MS, force: 2 }),
+        inversion: Some(InversionLook {
+            at_utc_ms: AT_MS,
+            signs: vec![InversionSign::Dew],
+        }),
+        soil: Some(SoilLook {
+            at_utc_ms: AT_MS,
+            soil: Soil::Fit,
+        }),
+        bloom: Some(BloomLook {
+            at_utc_ms: AT_MS,
+            bloom: Bloom::None,
+        }),
+        wind: Some(BeaufortSeen {
+            at_utc_ms: AT_MS,
+            force: 2,
+        }),
     }
 }
 
@@ -199,7 +248,10 @@ fn finished() -> Finished {
         covers: vec![fact_id()],
         frozen: vec![0x80],
         frozen_hash: Hash([4; 32]),
-        sections: vec![SectionDone { keep_off: keep_off(), last_applied_utc_ms: AT_MS }],
+        sections: vec![SectionDone {
+            keep_off: keep_off(),
+            last_applied_utc_ms: AT_MS,
+        }],
     }
 }
 
@@ -221,18 +273,40 @@ fn membership() -> Vec<Fact> {
             device: keys(),
             person: person(),
         }),
-        Fact::JoinAsked(JoinAsked { device: keys(), person: person(), was: Some(stream(2)) }),
-        Fact::Admitted(Admitted { device: keys(), person: person(), role: Role::Applicator }),
-        Fact::Retired(Retired { stream: stream(2), last: Some(head()), why: "lost".into() }),
-        Fact::RoleGiven(RoleGiven { stream: stream(2), role: Role::CrewLead, last: None }),
-        Fact::Recovered(Recovered { device: keys(), person: person(), signature: vec![5; 64] }),
+        Fact::JoinAsked(JoinAsked {
+            device: keys(),
+            person: person(),
+            was: Some(stream(2)),
+        }),
+        Fact::Admitted(Admitted {
+            device: keys(),
+            person: person(),
+            role: Role::Applicator,
+        }),
+        Fact::Retired(Retired {
+            stream: stream(2),
+            last: Some(head()),
+            why: "lost".into(),
+        }),
+        Fact::RoleGiven(RoleGiven {
+            stream: stream(2),
+            role: Role::CrewLead,
+            last: None,
+        }),
+        Fact::Recovered(Recovered {
+            device: keys(),
+            person: person(),
+            signature: vec![5; 64],
+        }),
         Fact::ClockSeen(ClockSeen {
             stream: stream(2),
             seq: 12,
             ahead_ms_least: Some(-60_000),
             ahead_ms_most: None,
         }),
-        Fact::TimeConfirmed(TimeConfirmed { how: TimeProof::Person }),
+        Fact::TimeConfirmed(TimeConfirmed {
+            how: TimeProof::Person,
+        }),
         Fact::LabelReadBack(LabelReadBack {
             sheet: sheet(),
             numbers: Hash([6; 32]),
@@ -249,7 +323,11 @@ fn looking() -> Vec<Fact> {
         at_utc_ms: AT_MS,
     }];
     vec![
-        Fact::VisitOpened(VisitOpened { visit: visit(), yard: sheet(), target: "grubs".into() }),
+        Fact::VisitOpened(VisitOpened {
+            visit: visit(),
+            yard: sheet(),
+            target: "grubs".into(),
+        }),
         Fact::Counted(counted()),
         Fact::WindMeasured(wind()),
         Fact::StationHeard(StationHeard {
@@ -258,7 +336,10 @@ fn looking() -> Vec<Fact> {
             text: "KXXX 151200Z 22006KT".into(),
             whole: Hash([8; 32]),
         }),
-        Fact::WalkedRound(WalkedRound { visit: visit(), answers }),
+        Fact::WalkedRound(WalkedRound {
+            visit: visit(),
+            answers,
+        }),
         Fact::Judged(Judged {
             visit: visit(),
             findings: vec![finding()],
@@ -335,7 +416,10 @@ fn settling() -> Vec<Fact> {
             counts: true,
             why: "went on".into(),
         }),
-        Fact::OneJob(OneJob { visits: vec![visit(), visit()], same: true }),
+        Fact::OneJob(OneJob {
+            visits: vec![visit(), visit()],
+            same: true,
+        }),
         Fact::SkySeen(sky()),
     ]
 }
