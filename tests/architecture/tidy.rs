@@ -7,7 +7,7 @@ use crate::files::{TextFile, texts};
 use crate::tokens::named;
 
 const LINES_MOST: usize = 600;
-const MODULE_COMMENT_LINES_LEAST: usize = 2;
+const MODULE_COMMENT_LINES_LEAST: usize = 1;
 
 /// Files that a person wrote to be run or compiled.
 const SOURCE: [&str; 9] = ["css", "js", "kt", "kts", "py", "rs", "sh", "sql", "swift"];

@@ -3,6 +3,7 @@
 //! Helpers of one test alone stay beside that test.
 
 pub mod crew;
+pub mod measure;
 pub mod orders;
 
 use std::path::PathBuf;

@@ -14,8 +14,11 @@ use crate::{CrewError, Result, device_check_digits, keys};
 /// The longest request that is read, in bytes. One with a long name has about 500.
 pub const REQUEST_BYTES_MAX: usize = 16 * 1024;
 
-const MAGIC: Magic =
-    Magic { words: "swardbook join request", called: "request to join", format: 1 };
+const MAGIC: Magic = Magic {
+    words: "swardbook join request",
+    called: "request to join",
+    format: 1,
+};
 
 /// A request that was read and whose signature fits.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,7 +47,10 @@ pub fn make_request(first: &Entry) -> Result<Vec<u8>> {
 /// [`CrewError::Damaged`] for a file cut short or altered, [`CrewError::BadRecipient`] for a key
 /// that files cannot be locked to.
 pub fn read_request(file: &[u8]) -> Result<JoinRequest> {
-    let line_end = file.iter().position(|b| *b == b'\n').map_or(file.len(), |at| at + 1);
+    let line_end = file
+        .iter()
+        .position(|b| *b == b'\n')
+        .map_or(file.len(), |at| at + 1);
     let (line, wire) = file.split_at(line_end);
     MAGIC.check(line)?;
     if file.len() > REQUEST_BYTES_MAX {
@@ -57,7 +63,11 @@ pub fn read_request(file: &[u8]) -> Result<JoinRequest> {
     let asked = asked_in(&entry)?;
     keys::recipient(&asked.device.recipient)?;
     let check_digits = device_check_digits(&asked.device);
-    Ok(JoinRequest { entry, asked, check_digits })
+    Ok(JoinRequest {
+        entry,
+        asked,
+        check_digits,
+    })
 }
 
 fn asked_in(entry: &Entry) -> Result<JoinAsked> {
@@ -67,5 +77,20 @@ fn asked_in(entry: &Entry) -> Result<JoinAsked> {
             Ok(asked.clone())
         }
         _ => Err(CrewError::OtherFile(MAGIC.called)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::make_request;
+    use crate::testing::{Phone, in_lines};
+
+    /// A change here is a new format of the request, or of entries.
+    #[test]
+    fn wire_form() {
+        // Made for this test alone.
+        let identity = "AGE-SECRET-KEY-1SKHRSF5ESK9U0H6M2VN6R2HYGND9XDK3Y568YR0MY0GS6EY5P9LQEWJQ8G";
+        let first = Phone::with_identity(1, identity).ask();
+        insta::assert_snapshot!("request", in_lines(&make_request(&first).unwrap()));
     }
 }

@@ -25,12 +25,18 @@ pub fn new_device_secret(env: &dyn Env) -> DeviceSecret {
 /// [`CrewError::BadIdentity`] when the device's key file is damaged.
 pub fn device_keys(secret: &DeviceSecret) -> Result<DeviceKeys> {
     let recipient = identity(secret)?.to_public().to_string();
-    Ok(DeviceKeys { stream: secret.stream(), recipient })
+    Ok(DeviceKeys {
+        stream: secret.stream(),
+        recipient,
+    })
 }
 
 /// The age identity of a device.
 pub(crate) fn identity(secret: &DeviceSecret) -> Result<age::x25519::Identity> {
-    secret.wrapping().parse().map_err(|_| CrewError::BadIdentity)
+    secret
+        .wrapping()
+        .parse()
+        .map_err(|_| CrewError::BadIdentity)
 }
 
 /// Reads a recipient that came from another device.
@@ -77,7 +83,9 @@ const fn near_prime(first: u8) -> [u8; 32] {
 /// The alphabet of Bech32 (BIP 173), which age writes its keys in.
 static BECH32: LazyLock<Encoding> = LazyLock::new(|| {
     let mut alphabet = Specification::new();
-    alphabet.symbols.push_str("qpzry9x8gf2tvdw0s3jn54khce6mua7l");
+    alphabet
+        .symbols
+        .push_str("qpzry9x8gf2tvdw0s3jn54khce6mua7l");
     alphabet.check_trailing_bits = false;
     alphabet.encoding().expect("32 different symbols")
 });
@@ -101,17 +109,29 @@ mod tests {
     /// Bech32 of `key` under "age", its checksum found by trying: 2^30 is too many, so the
     /// checksum is computed as in BIP 173.
     fn spelled(key: [u8; 32]) -> String {
-        const GENERATOR: [u32; 5] = [0x3b6a_57b2, 0x2650_8e6d, 0x1ea1_19fa, 0x3d42_33dd, 0x2a14_62b3];
+        const GENERATOR: [u32; 5] = [
+            0x3b6a_57b2,
+            0x2650_8e6d,
+            0x1ea1_19fa,
+            0x3d42_33dd,
+            0x2a14_62b3,
+        ];
         let symbols = "qpzry9x8gf2tvdw0s3jn54khce6mua7l";
         let data = BECH32.encode(&key);
         let value = |c: char| u32::try_from(symbols.find(c).expect("in the alphabet")).unwrap();
         let human = "age".bytes().map(|b| u32::from(b >> 5)).chain([0]);
         let human = human.chain("age".bytes().map(|b| u32::from(b & 31)));
-        let sum = human.chain(data.chars().map(value)).chain([0; 6]).fold(1_u32, |sum, v| {
-            let top = sum >> 25;
-            let next = (sum & 0x01ff_ffff) << 5 ^ v;
-            (0..5).filter(|i| top >> i & 1 == 1).fold(next, |n, i| n ^ GENERATOR[i])
-        }) ^ 1;
+        let sum = human
+            .chain(data.chars().map(value))
+            .chain([0; 6])
+            .fold(1_u32, |sum, v| {
+                let top = sum >> 25;
+                let next = (sum & 0x01ff_ffff) << 5 ^ v;
+                (0..5)
+                    .filter(|i| top >> i & 1 == 1)
+                    .fold(next, |n, i| n ^ GENERATOR[i])
+            })
+            ^ 1;
         let check: String = (0..6)
             .map(|i| symbols.as_bytes()[(sum >> (5 * (5 - i)) & 31) as usize] as char)
             .collect();
@@ -138,7 +158,10 @@ mod tests {
                         .is_ok()
                 });
                 assert!(wrapping.is_err(), "{text} is not of low order");
-                assert!(matches!(recipient(&text), Err(CrewError::BadRecipient(_))), "{text}");
+                assert!(
+                    matches!(recipient(&text), Err(CrewError::BadRecipient(_))),
+                    "{text}"
+                );
             }
         }
         // The base point itself is a key like any other.
@@ -147,7 +170,10 @@ mod tests {
 
     #[test]
     fn other_text_is_refused() {
-        let upper = age::x25519::Identity::generate().to_public().to_string().to_uppercase();
+        let upper = age::x25519::Identity::generate()
+            .to_public()
+            .to_string()
+            .to_uppercase();
         for text in ["", "age1", "age1qqqq", "ssh-ed25519 AAAA", "ä", &upper] {
             assert!(recipient(text).is_err(), "{text}");
         }

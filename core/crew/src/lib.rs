@@ -9,9 +9,11 @@ pub mod join;
 pub mod keys;
 pub mod locked;
 pub mod recovery;
+pub mod swap;
 #[cfg(any(test, feature = "testing"))]
 pub mod testing;
 
+mod book_log;
 mod check_digits;
 mod crew_tag;
 mod error;

@@ -120,9 +120,17 @@ impl Outline {
         body.array()?;
         let found = body.u64()?;
         if found > ENTRY_FORMAT {
-            return Err(BookError::Newer { what: "an entry", found, known: ENTRY_FORMAT });
+            return Err(BookError::Newer {
+                what: "an entry",
+                found,
+                known: ENTRY_FORMAT,
+            });
         }
-        Ok(Self { stream: body.decode()?, seq: body.u64()?, prev: body.decode()? })
+        Ok(Self {
+            stream: body.decode()?,
+            seq: body.u64()?,
+            prev: body.decode()?,
+        })
     }
 }
 

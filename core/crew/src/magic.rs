@@ -30,7 +30,9 @@ impl Magic {
             .strip_prefix(self.words.as_bytes())
             .and_then(|rest| rest.strip_prefix(b" "))
             .ok_or_else(other)?;
-        let number = number.strip_suffix(b"\n").ok_or(CrewError::Damaged(self.called))?;
+        let number = number
+            .strip_suffix(b"\n")
+            .ok_or(CrewError::Damaged(self.called))?;
         let format: u64 = std::str::from_utf8(number)
             .ok()
             .and_then(|digits| digits.parse().ok())
@@ -39,6 +41,10 @@ impl Magic {
             return Err(CrewError::newer(self.called, format, self.format));
         }
         // A second spelling of a number, such as "+1" or "01", is no format.
-        if number == self.format.to_string().as_bytes() { Ok(()) } else { Err(other()) }
+        if number == self.format.to_string().as_bytes() {
+            Ok(())
+        } else {
+            Err(other())
+        }
     }
 }

@@ -45,7 +45,9 @@ impl RecoveryCode {
     pub fn new(env: &dyn Env) -> Self {
         let mut seed = Zeroizing::new([0; 32]);
         env.random(seed.as_mut());
-        Self { key: SigningKey::from_bytes(&seed) }
+        Self {
+            key: SigningKey::from_bytes(&seed),
+        }
     }
 
     /// The public half, which stands in the founding of the crew.
@@ -73,9 +75,25 @@ impl RecoveryCode {
     ///
     /// # Errors
     /// [`CrewError::RecoveryCode`], saying where the slip is.
+    ///
+    /// ```
+    /// use sward_crew::recovery::RecoveryCode;
+    ///
+    /// let typed = "000gd 40r4x om300 e209k 185g3 r38ed 1w811 24gkz 2gah1 c5rr2 34d1b p70xx 3rfgz";
+    /// assert!(RecoveryCode::read(typed).is_ok());
+    ///
+    /// let slip = RecoveryCode::read(&typed.replace("e209k", "e290k")).unwrap_err();
+    /// assert_eq!(
+    ///     slip.to_string(),
+    ///     "the recovery code has a slip: compare group 4 with the print"
+    /// );
+    /// ```
     pub fn read(typed: &str) -> Result<Self> {
         let mut fives = Zeroizing::new(Vec::with_capacity(GROUPS * 5));
-        for c in typed.chars().filter(|c| !c.is_whitespace() && !matches!(c, '-' | '–' | '—')) {
+        for c in typed
+            .chars()
+            .filter(|c| !c.is_whitespace() && !matches!(c, '-' | '–' | '—'))
+        {
             fives.push(five_of(c).ok_or(CodeFault::Character(c))?);
         }
         if fives.len() != GROUPS * (CARRYING + 1) {
@@ -90,7 +108,9 @@ impl RecoveryCode {
             carried[number * CARRYING..][..CARRYING].copy_from_slice(carrying);
         }
         let seed = from_fives(&carried).ok_or(CodeFault::Group(GROUPS))?;
-        Ok(Self { key: SigningKey::from_bytes(&seed) })
+        Ok(Self {
+            key: SigningKey::from_bytes(&seed),
+        })
     }
 
     /// States, under the code, that a device is a crew lead of the crew.
@@ -107,8 +127,16 @@ impl RecoveryCode {
         if founded.recovery_key != self.public() {
             return Err(CrewError::RecoveryOfAnotherCrew);
         }
-        let signature = self.key.sign(&recovery_message(crew, &device)).to_bytes().to_vec();
-        Ok(Recovered { device, person, signature })
+        let signature = self
+            .key
+            .sign(&recovery_message(crew, &device))
+            .to_bytes()
+            .to_vec();
+        Ok(Recovered {
+            device,
+            person,
+            signature,
+        })
     }
 }
 
@@ -150,13 +178,21 @@ fn from_fives(fives: &[u8; GROUPS * CARRYING]) -> Option<Zeroizing<[u8; 32]>> {
 /// that exchanged groups are caught too.
 fn check_of(number: usize, group: &[u8]) -> u8 {
     let number = u8::try_from(number).expect("13 groups");
-    group.iter().rev().fold(0, |sum, five| times_two(sum ^ five)) ^ number
+    group
+        .iter()
+        .rev()
+        .fold(0, |sum, five| times_two(sum ^ five))
+        ^ number
 }
 
 /// Times x modulo x^5 + x^2 + 1.
 fn times_two(five: u8) -> u8 {
     let doubled = five << 1;
-    if doubled & 32 == 0 { doubled } else { doubled ^ 0b10_0101 }
+    if doubled & 32 == 0 {
+        doubled
+    } else {
+        doubled ^ 0b10_0101
+    }
 }
 
 #[cfg(test)]
@@ -167,7 +203,9 @@ mod tests {
     use super::*;
 
     fn code(seed: [u8; 32]) -> RecoveryCode {
-        RecoveryCode { key: SigningKey::from_bytes(&seed) }
+        RecoveryCode {
+            key: SigningKey::from_bytes(&seed),
+        }
     }
 
     fn founded(recovery_key: StreamId) -> Founded {
@@ -181,16 +219,26 @@ mod tests {
     }
 
     fn device() -> DeviceKeys {
-        DeviceKeys { stream: StreamId([3; 32]), recipient: "age1test".into() }
+        DeviceKeys {
+            stream: StreamId([3; 32]),
+            recipient: "age1test".into(),
+        }
     }
 
     fn person() -> Person {
-        Person { name: "A. Tester".into(), licence: String::new() }
+        Person {
+            name: "A. Tester".into(),
+            licence: String::new(),
+        }
     }
 
     #[test]
     fn printed_form() {
-        insta::assert_snapshot!(*code(std::array::from_fn(|n| u8::try_from(n).unwrap())).printed(), @"");
+        let counted = code(std::array::from_fn(|n| u8::try_from(n).unwrap()));
+        insta::assert_snapshot!(
+            *counted.printed(),
+            @"000GD-40R4X-0M300-E209K-185G3-R38ED-1W811-24GKZ-2GAH1-C5RR2-34D1B-P70XX-3RFGZ"
+        );
     }
 
     proptest! {
@@ -243,24 +291,38 @@ mod tests {
     fn slips_are_told_apart() {
         let printed = code([1; 32]).printed();
         let short = RecoveryCode::read(&printed[..20]).unwrap_err();
-        assert!(matches!(short, CrewError::RecoveryCode(CodeFault::Length(17))), "{short}");
+        assert!(
+            matches!(short, CrewError::RecoveryCode(CodeFault::Length(17))),
+            "{short}"
+        );
         let odd = RecoveryCode::read(&printed.replacen('0', "u", 1)).unwrap_err();
-        assert!(matches!(odd, CrewError::RecoveryCode(CodeFault::Character('u'))), "{odd}");
+        assert!(
+            matches!(odd, CrewError::RecoveryCode(CodeFault::Character('u'))),
+            "{odd}"
+        );
     }
 
     #[test]
     fn the_signature_binds_crew_and_device() {
         let code = code([5; 32]);
         let crew = Hash([9; 32]);
-        let recovered = code.sign(crew, &founded(code.public()), device(), person()).unwrap();
+        let recovered = code
+            .sign(crew, &founded(code.public()), device(), person())
+            .unwrap();
         let key = VerifyingKey::from_bytes(&code.public().0).unwrap();
         let signature = Signature::from_slice(&recovered.signature).unwrap();
-        assert!(key.verify_strict(&recovery_message(crew, &device()), &signature).is_ok());
+        assert!(
+            key.verify_strict(&recovery_message(crew, &device()), &signature)
+                .is_ok()
+        );
         let other_crew = recovery_message(Hash([8; 32]), &device());
         assert!(key.verify_strict(&other_crew, &signature).is_err());
         let mut other = device();
         other.recipient.push('x');
-        assert!(key.verify_strict(&recovery_message(crew, &other), &signature).is_err());
+        assert!(
+            key.verify_strict(&recovery_message(crew, &other), &signature)
+                .is_err()
+        );
     }
 
     #[test]

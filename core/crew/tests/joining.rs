@@ -1,5 +1,7 @@
 //! The request to join: what it carries, and that nothing else passes for one.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+
 use proptest::prelude::*;
 use sward_book::BookError;
 use sward_book::env::TimeProof;
@@ -32,20 +34,32 @@ fn a_newer_format_is_refused() {
     let number = file.iter().position(|b| *b == b'1').unwrap();
     file[number] = b'2';
     let newer = read_request(&file).unwrap_err();
-    let told = matches!(&newer, CrewError::Book(BookError::Newer { found: 2, known: 1, .. }));
+    let told = matches!(
+        &newer,
+        CrewError::Book(BookError::Newer {
+            found: 2,
+            known: 1,
+            ..
+        })
+    );
     assert!(told, "{newer}");
 }
 
 #[test]
 fn other_first_entries_are_no_request() {
     let mut phone = Phone::new(2);
-    let proven = Fact::TimeConfirmed(TimeConfirmed { how: TimeProof::Person });
+    let proven = Fact::TimeConfirmed(TimeConfirmed {
+        how: TimeProof::Person,
+    });
     let other = phone.sign(1, Hash::NONE, vec![proven]);
     assert!(matches!(make_request(&other), Err(CrewError::OtherFile(_))));
     // In another phone's name.
     let asked = asked_in(&phone.ask());
     let forged = JoinAsked {
-        device: sward_book::fact::DeviceKeys { stream: StreamId([1; 32]), ..asked.device },
+        device: sward_book::fact::DeviceKeys {
+            stream: StreamId([1; 32]),
+            ..asked.device
+        },
         ..asked
     };
     let forged = Phone::new(3).sign(1, Hash::NONE, vec![Fact::JoinAsked(forged)]);
@@ -67,7 +81,10 @@ fn a_key_that_files_cannot_be_locked_to_is_refused() {
     asked.device.recipient = "age1odd".into();
     let odd = phone.sign(1, Hash::NONE, vec![Fact::JoinAsked(asked)]);
     let file = make_request(&odd).unwrap();
-    assert!(matches!(read_request(&file), Err(CrewError::BadRecipient(_))));
+    assert!(matches!(
+        read_request(&file),
+        Err(CrewError::BadRecipient(_))
+    ));
 }
 
 #[test]

@@ -204,5 +204,9 @@ impl Finding {
 /// assert_eq!(sum(&[]), Verdict::Unknown);
 /// ```
 pub fn sum(findings: &[Finding]) -> Verdict {
-    findings.iter().map(|f| f.verdict).max().unwrap_or(Verdict::Unknown)
+    findings
+        .iter()
+        .map(|f| f.verdict)
+        .max()
+        .unwrap_or(Verdict::Unknown)
 }

@@ -37,12 +37,21 @@ impl Working {
     /// assert_eq!(w.inputs.len(), 2);
     /// ```
     pub fn new(formula: &'static str, source: &'static str) -> Self {
-        Self { inputs: Vec::new(), formula, source, rounding: String::new(), notes: Vec::new() }
+        Self {
+            inputs: Vec::new(),
+            formula,
+            source,
+            rounding: String::new(),
+            notes: Vec::new(),
+        }
     }
 
     /// Adds one input.
     #[must_use]
-    #[expect(clippy::needless_pass_by_value, reason = "callers hand over literals and sums alike")]
+    #[expect(
+        clippy::needless_pass_by_value,
+        reason = "callers hand over literals and sums alike"
+    )]
     pub fn input(mut self, name: &'static str, value: impl ToString) -> Self {
         self.inputs.push((name, value.to_string()));
         self
@@ -64,6 +73,9 @@ impl Working {
 
     /// Joins a value to this working.
     pub fn gives<T>(self, value: T) -> Answer<T> {
-        Answer { value, working: self }
+        Answer {
+            value,
+            working: self,
+        }
     }
 }

@@ -57,7 +57,11 @@ impl Give {
         if standing.is_member() {
             return self.page(None, now, log);
         }
-        Ok(Message::Heads { clock: now, heads: Vec::new(), more: false })
+        Ok(Message::Heads {
+            clock: now,
+            heads: Vec::new(),
+            more: false,
+        })
     }
 
     pub(super) fn on_more_heads(&mut self, now: Stamp, log: &dyn Log) -> Result<Message> {
@@ -73,13 +77,17 @@ impl Give {
         let page: Vec<Head> = all[rest..].iter().take(PAGE_HEADS).copied().collect();
         let more = rest + page.len() < all.len();
         self.page_end = page.last().copied().filter(|_| more);
-        Ok(Message::Heads { clock: now, heads: page, more })
+        Ok(Message::Heads {
+            clock: now,
+            heads: page,
+            more,
+        })
     }
 
     pub(super) fn on_want(
         &mut self,
         tip: Hash,
-        locator: Vec<Hash>,
+        locator: &[Hash],
         standing: Standing,
         log: &dyn Log,
     ) -> Result<Message> {
@@ -89,8 +97,14 @@ impl Give {
         if locator.len() > LOCATOR_MAX || !log.holds(tip)? {
             return Err(CrewError::Peer("a want for what is not there"));
         }
-        let wires = log.entries_up_to(tip, &locator, CHUNK_BYTES_MAX)?;
-        self.serving = None;
+        if self
+            .serving
+            .as_ref()
+            .is_some_and(|served| served.tip == tip)
+        {
+            return Err(CrewError::Peer("the same want twice"));
+        }
+        let wires = log.entries_up_to(tip, locator, CHUNK_BYTES_MAX)?;
         self.send(tip, wires)
     }
 
@@ -106,7 +120,10 @@ impl Give {
         };
         outcome.given_entries += served.entries;
         if served.sent == served.tip {
-            let whole = log.heads()?.into_iter().find(|head| head.hash == served.tip);
+            let whole = log
+                .heads()?
+                .into_iter()
+                .find(|head| head.hash == served.tip);
             outcome.peer_holds.extend(whole);
             return Ok(None);
         }
@@ -133,6 +150,8 @@ impl Give {
             sent_seq: Outline::of(last)?.seq,
             entries: wires.len() as u64,
         });
-        Ok(Message::Entries(wires.into_iter().map(ByteVec::from).collect()))
+        Ok(Message::Entries(
+            wires.into_iter().map(ByteVec::from).collect(),
+        ))
     }
 }

@@ -97,7 +97,11 @@ impl Message {
         let parts = d.array()?;
         let found = d.u64()?;
         if found > PROTOCOL {
-            return Ok(Err(CrewError::newer("the other phone's message", found, PROTOCOL)));
+            return Ok(Err(CrewError::newer(
+                "the other phone's message",
+                found,
+                PROTOCOL,
+            )));
         }
         if found != PROTOCOL || parts != Some(2) {
             return Err(minicbor::decode::Error::message("unknown form"));
@@ -107,5 +111,109 @@ impl Message {
             return Err(minicbor::decode::Error::message("bytes left over"));
         }
         Ok(Ok(decoded))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use sward_book::env::TimeProof;
+
+    use super::*;
+    use crate::testing::in_lines;
+
+    fn clock() -> Stamp {
+        Stamp {
+            utc_ms: 1_781_524_800_000,
+            offset_min: -240,
+            proof: TimeProof::Network,
+        }
+    }
+
+    fn head(n: u8) -> Head {
+        Head {
+            stream: StreamId([n; 32]),
+            seq: u64::from(n) * 100,
+            hash: Hash([n + 1; 32]),
+        }
+    }
+
+    fn every_message() -> [(&'static str, Message); 7] {
+        [
+            (
+                "hello",
+                Message::Hello(Hello {
+                    nonce: [1; TAG_BYTES].into(),
+                    tag: [2; TAG_BYTES].into(),
+                    stream: StreamId([3; 32]),
+                    digest: Hash([4; 32]),
+                    clock: clock(),
+                    gives: true,
+                }),
+            ),
+            (
+                "heads",
+                Message::Heads {
+                    clock: clock(),
+                    heads: vec![head(1), head(3)],
+                    more: true,
+                },
+            ),
+            ("more_heads", Message::MoreHeads),
+            (
+                "want",
+                Message::Want {
+                    tip: Hash([5; 32]),
+                    locator: vec![Hash([6; 32]), Hash([7; 32])],
+                },
+            ),
+            (
+                "entries",
+                Message::Entries(vec![b"one".to_vec().into(), b"two".to_vec().into()]),
+            ),
+            ("stored", Message::Stored(1000)),
+            ("done", Message::Done),
+        ]
+    }
+
+    /// The bytes that go over the line. A change here is a new version of the protocol.
+    #[test]
+    fn wire_forms() {
+        for (name, message) in every_message() {
+            insta::assert_snapshot!(name, in_lines(&message.encode()));
+        }
+    }
+
+    #[test]
+    fn what_is_encoded_is_decoded() {
+        for (name, message) in every_message() {
+            assert_eq!(
+                Message::decode(&message.encode()).unwrap(),
+                message,
+                "{name}"
+            );
+        }
+    }
+
+    #[test]
+    fn other_versions_forms_and_left_over_bytes_are_refused() {
+        for (name, message) in every_message() {
+            let mut left_over = message.encode();
+            left_over.push(0);
+            assert!(
+                matches!(Message::decode(&left_over), Err(CrewError::Peer(_))),
+                "{name}"
+            );
+            let mut older = message.encode();
+            older[1] = 0;
+            assert!(
+                matches!(Message::decode(&older), Err(CrewError::Peer(_))),
+                "{name}"
+            );
+        }
+        // An unknown message of this version.
+        assert!(matches!(
+            Message::decode(&[0x82, 1, 0x82, 7, 0x80]),
+            Err(CrewError::Peer(_))
+        ));
     }
 }

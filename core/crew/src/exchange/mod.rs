@@ -19,10 +19,12 @@
 //! The connection has to have proven who is at the other end, and to keep others from listening;
 //! the exchange does neither.
 
+mod clock;
 mod give;
 mod message;
 mod pull;
 
+pub use clock::PeerClock;
 pub use message::MESSAGE_BYTES_MAX;
 
 use sward_book::ids::{Hash, StreamId};
@@ -31,6 +33,7 @@ use sward_book::{BookError, Env};
 
 use crate::crew_tag::{TAG_BYTES, crew_tag};
 use crate::{CrewError, Log, Result, Standing};
+use clock::Bracket;
 use give::Give;
 use message::{Hello, Message};
 use pull::Pull;
@@ -42,18 +45,6 @@ pub enum Side {
     Opens,
     /// This phone was called.
     Answers,
-}
-
-/// The other phone's clock beside the own one, as the messages bracket it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct PeerClock {
-    /// The other phone's last stamp.
-    pub told: Stamp,
-    /// The other clock is ahead of this one by at least this many milliseconds; negative where
-    /// it may be behind.
-    pub ahead_ms_least: i64,
-    /// And by at most this many. None where there was no answer to an own message to tell.
-    pub ahead_ms_most: Option<i64>,
 }
 
 /// What an exchange has brought so far.
@@ -82,11 +73,12 @@ pub struct Exchange {
     me: StreamId,
     peer: StreamId,
     nonce: [u8; TAG_BYTES],
-    greeted_utc_ms: Option<i64>,
-    /// What the own greeting said about the peer: both phones go by it.
+    /// What the own greeting said about the log and about the peer: both phones go by it, even
+    /// if the log has grown meanwhile.
+    digest: Option<Hash>,
     gives: bool,
     peer_greeted: bool,
-    clock_was_set: bool,
+    bracket: Bracket,
     pull: Pull,
     give: Give,
     outcome: Outcome,
@@ -114,10 +106,10 @@ impl Exchange {
             me,
             peer,
             nonce,
-            greeted_utc_ms: None,
+            digest: None,
             gives: false,
             peer_greeted: false,
-            clock_was_set: false,
+            bracket: Bracket::default(),
             pull: Pull::default(),
             give: Give::default(),
             outcome: Outcome::default(),
@@ -131,11 +123,10 @@ impl Exchange {
     /// # Errors
     /// When the log cannot be read.
     pub fn begin(&mut self, now: Stamp, log: &dyn Log) -> Result<Vec<Vec<u8>>> {
-        if self.failed || self.greeted_utc_ms.is_some() || self.side == Side::Answers {
+        if self.failed || self.digest.is_some() || self.side == Side::Answers {
             return Ok(Vec::new());
         }
-        let hello = self.hello(digest_of_heads(&log.heads()?), now, log)?;
-        Ok(vec![hello.encode()])
+        Ok(vec![self.hello(now, log)?.encode()])
     }
 
     /// Takes one message from the other phone and says what to send. `now` is the own clock at
@@ -170,27 +161,25 @@ impl Exchange {
     }
 
     fn answer(&mut self, message: Message, now: Stamp, log: &mut dyn Log) -> Result<Vec<Message>> {
-        if let Message::Hello(hello) = message {
-            return self.on_hello(&hello, now, log);
-        }
-        if !self.peer_greeted {
+        if !self.peer_greeted && !matches!(message, Message::Hello(_)) {
             return Err(CrewError::Peer("no greeting first"));
         }
         let mut out = Vec::new();
         match message {
-            Message::Hello(_) => unreachable!("answered above"),
+            Message::Hello(hello) => return self.on_hello(&hello, now, log),
             Message::Heads { clock, heads, more } => {
-                self.observe(clock, now);
+                self.outcome.peer_clock = self.bracket.observe(clock, now);
                 self.pull.on_heads(heads, more, log, &mut out)?;
             }
             Message::Entries(wires) => {
-                let wires = wires.into_iter().map(Into::into).collect();
-                self.pull.on_entries(wires, self.peer, log, &mut self.outcome, &mut out)?;
+                let wires: Vec<Vec<u8>> = wires.into_iter().map(Into::into).collect();
+                self.pull
+                    .on_entries(&wires, self.peer, log, &mut self.outcome, &mut out)?;
             }
             Message::MoreHeads => out.push(self.give.on_more_heads(now, log)?),
             Message::Want { tip, locator } => {
                 let standing = self.look_up_peer(log)?;
-                out.push(self.give.on_want(tip, locator, standing, log)?);
+                out.push(self.give.on_want(tip, &locator, standing, log)?);
             }
             Message::Stored(seq) => {
                 out.extend(self.give.on_stored(seq, log, &mut self.outcome)?);
@@ -206,7 +195,7 @@ impl Exchange {
     }
 
     fn on_hello(&mut self, hello: &Hello, now: Stamp, log: &dyn Log) -> Result<Vec<Message>> {
-        if self.peer_greeted || (self.side == Side::Opens && self.greeted_utc_ms.is_none()) {
+        if self.peer_greeted || (self.side == Side::Opens && self.digest.is_none()) {
             return Err(CrewError::Peer("a second greeting"));
         }
         if *hello.tag != crew_tag(self.crew, &hello.nonce) {
@@ -216,15 +205,16 @@ impl Exchange {
             return Err(CrewError::Peer("another phone's name"));
         }
         self.peer_greeted = true;
-        self.observe(hello.clock, now);
-        let heads = log.heads()?;
-        let digest = digest_of_heads(&heads);
+        self.outcome.peer_clock = self.bracket.observe(hello.clock, now);
         let mut out = Vec::new();
         if self.side == Side::Answers {
-            out.push(self.hello(digest, now, log)?);
+            out.push(self.hello(now, log)?);
         }
-        if digest == hello.digest {
-            self.outcome.peer_holds = heads;
+        if self.digest == Some(hello.digest) {
+            let heads = log.heads()?;
+            if digest_of_heads(&heads) == hello.digest {
+                self.outcome.peer_holds = heads;
+            }
             self.pull.end();
             self.give.end();
             return Ok(out);
@@ -235,10 +225,12 @@ impl Exchange {
         Ok(out)
     }
 
-    fn hello(&mut self, digest: Hash, now: Stamp, log: &dyn Log) -> Result<Message> {
+    fn hello(&mut self, now: Stamp, log: &dyn Log) -> Result<Message> {
+        let digest = digest_of_heads(&log.heads()?);
+        self.digest = Some(digest);
         let standing = self.look_up_peer(log)?;
         self.gives = standing.is_member();
-        self.greeted_utc_ms = Some(now.utc_ms);
+        self.bracket.greet(now);
         Ok(Message::Hello(Hello {
             nonce: self.nonce.into(),
             tag: crew_tag(self.crew, &self.nonce).into(),
@@ -258,22 +250,5 @@ impl Exchange {
         let standing = log.standing(self.peer)?;
         self.outcome.peer_standing = Some(standing);
         Ok(standing)
-    }
-
-    /// Narrows what is known of the other clock. What has just come was sent before now, and
-    /// after the own greeting if that had gone out.
-    fn observe(&mut self, told: Stamp, now: Stamp) {
-        let least = told.utc_ms.saturating_sub(now.utc_ms);
-        let most = self.greeted_utc_ms.map(|sent| told.utc_ms.saturating_sub(sent));
-        let before = self.outcome.peer_clock;
-        let least = before.map_or(least, |b| b.ahead_ms_least.max(least));
-        let most = before.and_then(|b| b.ahead_ms_most).map_or(most, |b| most.map(|m| m.min(b)));
-        // If one of the clocks was set meanwhile, nothing is known.
-        self.clock_was_set |= most.is_some_and(|most| least > most);
-        self.outcome.peer_clock = (!self.clock_was_set).then_some(PeerClock {
-            told,
-            ahead_ms_least: least,
-            ahead_ms_most: most,
-        });
     }
 }

@@ -66,7 +66,11 @@ impl Pull {
         if !matches!(self.state, State::AwaitsHeads) {
             return Err(CrewError::Peer("heads that nobody asked for"));
         }
-        let in_order = self.page_end.iter().chain(&heads).is_sorted_by(|a, b| a < b);
+        let in_order = self
+            .page_end
+            .iter()
+            .chain(&heads)
+            .is_sorted_by(|a, b| a < b);
         self.compared += heads.len();
         if !in_order || heads.len() > PAGE_HEADS || self.compared > HEADS_MAX {
             return Err(CrewError::Peer("heads out of order or too many"));
@@ -86,7 +90,7 @@ impl Pull {
 
     pub(super) fn on_entries(
         &mut self,
-        wires: Vec<Vec<u8>>,
+        wires: &[Vec<u8>],
         from: StreamId,
         log: &mut dyn Log,
         outcome: &mut Outcome,
@@ -96,7 +100,7 @@ impl Pull {
             return Err(CrewError::Peer("records that nobody asked for"));
         };
         let stream = wanted.head.stream;
-        let last_seq = match wanted.check(&wires)? {
+        let last_seq = match wanted.check(wires)? {
             Ok(last_seq) => last_seq,
             Err(newer) => {
                 outcome.refused.push((stream, newer));
@@ -106,7 +110,7 @@ impl Pull {
         };
         wanted.stored_seq = Some(last_seq);
         let head = wanted.head;
-        let taken = log.take_in(&wires, from)?;
+        let taken = log.take_in(wires, from)?;
         outcome.new_entries += taken.new;
         outcome.known_entries += taken.known;
         if let Some((_, reason)) = taken.refused.into_iter().next() {
@@ -131,8 +135,15 @@ impl Pull {
                 continue;
             }
             let locator = log.locator(head.stream)?;
-            out.push(Message::Want { tip: head.hash, locator: locator.clone() });
-            self.state = State::AwaitsEntries(Wanted { head, locator, stored_seq: None });
+            out.push(Message::Want {
+                tip: head.hash,
+                locator: locator.clone(),
+            });
+            self.state = State::AwaitsEntries(Wanted {
+                head,
+                locator,
+                stored_seq: None,
+            });
             return Ok(());
         }
         if self.more {

@@ -4,8 +4,8 @@
 
 use std::io::{self, Read, Write};
 
-use ed25519_dalek::{Signature, SigningKey, VerifyingKey};
 use ed25519_dalek::Signer as _;
+use ed25519_dalek::{Signature, SigningKey, VerifyingKey};
 use minicbor::bytes::{ByteArray, ByteVec};
 use minicbor::{Decode, Encode};
 use sha2::{Digest, Sha256};
@@ -79,7 +79,10 @@ impl Whole {
 
     pub(super) fn sign(&self, key: &SigningKey) -> End {
         let signature = key.sign(&self.message()).to_bytes().into();
-        End { entries: self.entries, signature }
+        End {
+            entries: self.entries,
+            signature,
+        }
     }
 
     pub(super) fn is_signed_by(&self, sender: StreamId, end: &End) -> bool {
@@ -99,7 +102,11 @@ pub(super) struct FrameWriter<W> {
 
 impl<W: Write> FrameWriter<W> {
     pub(super) fn new(out: W) -> Self {
-        Self { out, sha: Sha256::new(), bytes: 0 }
+        Self {
+            out,
+            sha: Sha256::new(),
+            bytes: 0,
+        }
     }
 
     pub(super) fn write(&mut self, frame: &Frame) -> io::Result<()> {
@@ -115,11 +122,11 @@ impl<W: Write> FrameWriter<W> {
         self.sha.clone().finalize().into()
     }
 
-    /// Pads, and hands back what was written to.
-    pub(super) fn pad(mut self) -> io::Result<W> {
+    /// Pads; hands back what was written to, and how many bytes of padding that took.
+    pub(super) fn pad(mut self) -> io::Result<(W, u64)> {
         let zeroes = padded_length(self.bytes) - self.bytes;
         io::copy(&mut io::repeat(0).take(zeroes), &mut self.out)?;
-        Ok(self.out)
+        Ok((self.out, zeroes))
     }
 }
 
@@ -132,7 +139,11 @@ pub(super) struct FrameReader<R> {
 
 impl<R: Read> FrameReader<R> {
     pub(super) fn new(inside: R) -> Self {
-        Self { inside, sha: Sha256::new(), bytes: 0 }
+        Self {
+            inside,
+            sha: Sha256::new(),
+            bytes: 0,
+        }
     }
 
     /// The manifest, which comes first.
@@ -193,7 +204,11 @@ impl<R: Read> FrameReader<R> {
         self.fill(&mut outer, 1)?;
         let start = outer.len();
         let length = outer[1..].iter().fold(0, |n, b| n << 8 | usize::from(*b));
-        let length = if length_bytes == 0 { usize::from(outer[0] - 0x40) } else { length };
+        let length = if length_bytes == 0 {
+            usize::from(outer[0] - 0x40)
+        } else {
+            length
+        };
         if length > FRAME_BYTES_MAX {
             return Err(damaged());
         }
@@ -215,7 +230,9 @@ impl<R: Read> FrameReader<R> {
     }
 
     fn fill(&mut self, buffer: &mut [u8], from: usize) -> Result<()> {
-        self.inside.read_exact(&mut buffer[from..]).map_err(read_fault)
+        self.inside
+            .read_exact(&mut buffer[from..])
+            .map_err(read_fault)
     }
 }
 

@@ -25,7 +25,10 @@ pub(super) struct Header {
 
 impl Header {
     pub(super) fn new(crew: Hash, nonce: [u8; TAG_BYTES]) -> Self {
-        Self { nonce, tag: crew_tag(crew, &nonce) }
+        Self {
+            nonce,
+            tag: crew_tag(crew, &nonce),
+        }
     }
 
     /// Whether the file is for this crew.
@@ -42,9 +45,14 @@ impl Header {
     pub(super) fn read(file: &mut impl BufRead) -> Result<Self> {
         let mut line = Vec::new();
         let line_max = LINE_BYTES_MAX as u64;
-        file.take(line_max).read_until(b'\n', &mut line).map_err(read_fault)?;
+        file.take(line_max)
+            .read_until(b'\n', &mut line)
+            .map_err(read_fault)?;
         MAGIC.check(&line)?;
-        let mut header = Self { nonce: [0; TAG_BYTES], tag: [0; TAG_BYTES] };
+        let mut header = Self {
+            nonce: [0; TAG_BYTES],
+            tag: [0; TAG_BYTES],
+        };
         file.read_exact(&mut header.nonce).map_err(read_fault)?;
         file.read_exact(&mut header.tag).map_err(read_fault)?;
         Ok(header)
@@ -83,13 +91,19 @@ fn read_age_header(file: &mut impl BufRead) -> Result<Vec<u8>> {
     loop {
         let start = header.len();
         let room = (AGE_HEADER_BYTES_MAX - start) as u64;
-        file.take(room).read_until(b'\n', &mut header).map_err(read_fault)?;
+        file.take(room)
+            .read_until(b'\n', &mut header)
+            .map_err(read_fault)?;
         let line = &header[start..];
         if !line.ends_with(b"\n") {
             return Err(damaged());
         }
         if line.starts_with(b"---") {
-            return if line.len() == AGE_LAST_LINE_BYTES { Ok(header) } else { Err(damaged()) };
+            return if line.len() == AGE_LAST_LINE_BYTES {
+                Ok(header)
+            } else {
+                Err(damaged())
+            };
         }
     }
 }

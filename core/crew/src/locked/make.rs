@@ -37,6 +37,8 @@ pub struct Made {
     pub entries: u64,
     /// Their own bytes.
     pub entry_bytes: u64,
+    /// Bytes of padding.
+    pub padding_bytes: u64,
     /// Members it could not be locked for, because the key they gave is none.
     pub left_out: Vec<StreamId>,
 }
@@ -58,12 +60,15 @@ pub fn make_locked_file<W: Write>(
     let (locked_for, left_out) = encryptor(locking.members)?;
     let mut nonce = [0; TAG_BYTES];
     env.random(&mut nonce);
-    Header::new(crew, nonce).write(&mut out).map_err(CrewError::NotWritten)?;
+    Header::new(crew, nonce)
+        .write(&mut out)
+        .map_err(CrewError::NotWritten)?;
     let inside = locked_for.wrap_output(out).map_err(CrewError::NotWritten)?;
-    let (inside, entries, entry_bytes) = write_inside(inside, locking, log, crew, nonce)?;
+    let (inside, mut made) = write_inside(inside, locking, log, crew, nonce)?;
     let mut out = inside.finish().map_err(CrewError::NotWritten)?;
     out.flush().map_err(CrewError::NotWritten)?;
-    Ok(Made { entries, entry_bytes, left_out })
+    made.left_out = left_out;
+    Ok(made)
 }
 
 fn encryptor(members: &[DeviceKeys]) -> Result<(age::Encryptor, Vec<StreamId>)> {
@@ -91,14 +96,14 @@ fn encryptor(members: &[DeviceKeys]) -> Result<(age::Encryptor, Vec<StreamId>)> 
     Ok((encryptor, left_out.into_iter().collect()))
 }
 
-/// Writes manifest, entries, end and padding; says how many entries and their bytes.
+/// Writes manifest, entries, end and padding; says what went in.
 pub(super) fn write_inside<W: Write>(
     inside: W,
     locking: &Locking<'_>,
     log: &dyn Log,
     crew: Hash,
     nonce: [u8; TAG_BYTES],
-) -> Result<(W, u64, u64)> {
+) -> Result<(W, Made)> {
     let heads = log.heads()?;
     let mut frames = FrameWriter::new(inside);
     let manifest = Manifest {
@@ -106,17 +111,35 @@ pub(super) fn write_inside<W: Write>(
         made: locking.made,
         heads: heads.iter().take(HEADS_MAX).map(|h| h.hash).collect(),
     };
-    frames.write(&Frame::Manifest(manifest)).map_err(CrewError::NotWritten)?;
+    frames
+        .write(&Frame::Manifest(manifest))
+        .map_err(CrewError::NotWritten)?;
     let mut batch = Batch::new(&mut frames);
     for branches in heads.chunk_by(|a, b| a.stream == b.stream) {
         add_stream(&mut batch, branches, locking.since, log)?;
     }
     batch.flush()?;
     let (entries, entry_bytes) = (batch.entries, batch.entry_bytes);
-    let whole = Whole { crew, nonce, entries, sha256: frames.sha256() };
+    let whole = Whole {
+        crew,
+        nonce,
+        entries,
+        sha256: frames.sha256(),
+    };
     let end = whole.sign(locking.secret.signing());
-    frames.write(&Frame::End(end)).map_err(CrewError::NotWritten)?;
-    Ok((frames.pad().map_err(CrewError::NotWritten)?, entries, entry_bytes))
+    frames
+        .write(&Frame::End(end))
+        .map_err(CrewError::NotWritten)?;
+    let (inside, padding_bytes) = frames.pad().map_err(CrewError::NotWritten)?;
+    Ok((
+        inside,
+        Made {
+            entries,
+            entry_bytes,
+            padding_bytes,
+            left_out: Vec::new(),
+        },
+    ))
 }
 
 /// Adds a stream, its shared beginning once however many branches it has.
@@ -158,7 +181,13 @@ struct Batch<'a, W> {
 
 impl<'a, W: Write> Batch<'a, W> {
     fn new(frames: &'a mut FrameWriter<W>) -> Self {
-        Self { frames, wires: Vec::new(), bytes: 0, entries: 0, entry_bytes: 0 }
+        Self {
+            frames,
+            wires: Vec::new(),
+            bytes: 0,
+            entries: 0,
+            entry_bytes: 0,
+        }
     }
 
     fn add(&mut self, wire: Vec<u8>) -> Result<()> {

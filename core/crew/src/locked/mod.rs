@@ -28,6 +28,8 @@ mod header;
 mod make;
 mod pad;
 mod take;
+#[cfg(test)]
+mod tests;
 
 pub use make::{Locking, Made, make_locked_file};
 pub use take::{Opener, REFUSED_MAX, Taken, take_locked_file};
@@ -37,5 +39,8 @@ use crate::magic::Magic;
 /// The most phones a locked file is wrapped to.
 pub const MEMBERS_MAX: usize = 500;
 
-pub(crate) const MAGIC: Magic =
-    Magic { words: "swardbook locked file", called: "locked file", format: 1 };
+pub(crate) const MAGIC: Magic = Magic {
+    words: "swardbook locked file",
+    called: "locked file",
+    format: 1,
+};

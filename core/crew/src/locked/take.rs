@@ -28,7 +28,10 @@ impl Opener {
     /// # Errors
     /// [`CrewError::BadIdentity`] when the device's key file is damaged.
     pub fn new(secret: &DeviceSecret) -> Result<Self> {
-        Ok(Self { identity: keys::identity(secret)?, stream: secret.stream() })
+        Ok(Self {
+            identity: keys::identity(secret)?,
+            stream: secret.stream(),
+        })
     }
 }
 
@@ -99,10 +102,15 @@ pub fn take_locked_file<R: Read + Seek>(
 ) -> Result<Taken> {
     let start = file.stream_position().map_err(CrewError::NotRead)?;
     let survey = survey(&mut file, opener, log.crew()?)?;
-    file.seek(SeekFrom::Start(start)).map_err(CrewError::NotRead)?;
+    file.seek(SeekFrom::Start(start))
+        .map_err(CrewError::NotRead)?;
 
     let (_, mut frames) = open(&mut file, &opener.identity, Some(survey.crew))?;
-    let Manifest { sender, made, heads } = frames.manifest()?;
+    let Manifest {
+        sender,
+        made,
+        heads,
+    } = frames.manifest()?;
     let mut taken = Taken {
         from: sender,
         standing: Standing::Unknown,
@@ -146,7 +154,9 @@ fn survey<R: Read>(file: R, opener: &Opener, own_crew: Option<Hash>) -> Result<S
             Ok(wires) => {
                 entries += wires.len() as u64;
                 if own_crew.is_none() {
-                    wires.into_iter().for_each(|w| admission.look_at(w, &header, opener.stream));
+                    for wire in wires {
+                        admission.look_at(wire, &header, opener.stream);
+                    }
                 }
             }
             Err(end) => break end,
@@ -155,15 +165,33 @@ fn survey<R: Read>(file: R, opener: &Opener, own_crew: Option<Hash>) -> Result<S
     let sha256 = frames.sha256();
     frames.check_padding()?;
     let survey = match (own_crew, admission) {
-        (Some(crew), _) => Survey { crew, admission: None },
-        (None, Admission { founding: Some(founding), admitting: Some(admitting) }) => Survey {
+        (Some(crew), _) => Survey {
+            crew,
+            admission: None,
+        },
+        (
+            None,
+            Admission {
+                founding: Some(founding),
+                admitting: Some(admitting),
+            },
+        ) => Survey {
             crew: founding.hash(),
             admission: Some([founding.wire().to_vec(), admitting.wire().to_vec()]),
         },
         (None, _) => return Err(CrewError::DoesNotAdmit),
     };
-    let whole = Whole { crew: survey.crew, nonce: header.nonce, entries, sha256 };
-    if whole.is_signed_by(sender, &end) { Ok(survey) } else { Err(CrewError::Damaged(MAGIC.called)) }
+    let whole = Whole {
+        crew: survey.crew,
+        nonce: header.nonce,
+        entries,
+        sha256,
+    };
+    if whole.is_signed_by(sender, &end) {
+        Ok(survey)
+    } else {
+        Err(CrewError::Damaged(MAGIC.called))
+    }
 }
 
 /// What a phone without a crew looks for in the first file it takes.
@@ -177,10 +205,13 @@ impl Admission {
     fn look_at(&mut self, wire: Vec<u8>, header: &Header, me: StreamId) {
         // A signature costs more than all else: only entries that matter here are checked now,
         // the log checks every one.
-        let Ok(entry) = Entry::from_own_store(wire) else { return };
+        let Ok(entry) = Entry::from_own_store(wire) else {
+            return;
+        };
         let facts = &entry.body().facts;
         let admits = |fact: &Fact| matches!(fact, Fact::Admitted(a) if a.device.stream == me);
-        if facts.iter().any(|fact| matches!(fact, Fact::Founded(_))) && header.is_for(entry.hash()) {
+        if facts.iter().any(|fact| matches!(fact, Fact::Founded(_))) && header.is_for(entry.hash())
+        {
             self.founding = Entry::check(entry.wire()).ok();
         } else if self.admitting.is_none() && facts.iter().any(admits) {
             self.admitting = Entry::check(entry.wire()).ok();

@@ -5,6 +5,7 @@ use std::collections::VecDeque;
 
 use sward_book::ids::StreamId;
 use sward_book::log::Stamp;
+use sward_book::testing::TestEnv;
 
 use super::Phone;
 use crate::exchange::{Exchange, Outcome, Side};
@@ -46,10 +47,10 @@ impl<'a> Line<'a> {
     /// # Errors
     /// As [`Exchange::new`].
     pub fn open(opens: Ends<'a>, answers: Ends<'a>) -> Result<Self> {
-        let env = super::TestEnv::new(7);
+        let env = TestEnv::new(7);
         let (a, b) = (opens.stream, answers.stream);
-        let mut first = Exchange::new(Side::Opens, a, b, opens.log, &env)?;
-        let second = Exchange::new(Side::Answers, b, a, answers.log, &env)?;
+        let mut first = Exchange::new(Side::Opens, a, b, opens.log, env.as_ref())?;
+        let second = Exchange::new(Side::Answers, b, a, answers.log, env.as_ref())?;
         let greeting = first.begin(opens.clock, opens.log)?;
         Ok(Self {
             ends: [opens, answers],
@@ -66,7 +67,7 @@ impl<'a> Line<'a> {
     pub fn between(opens: &'a mut Phone, answers: &'a mut Phone) -> Result<Self> {
         let ends = |phone: &'a mut Phone| Ends {
             stream: phone.stream(),
-            clock: phone.env.stamp(),
+            clock: phone.stamp(),
             log: &mut phone.log,
         };
         Self::open(ends(opens), ends(answers))
@@ -98,7 +99,9 @@ impl<'a> Line<'a> {
     }
 
     fn deliver(&mut self, way: usize) -> Result<()> {
-        let Some(message) = self.under_way[way].pop_front() else { return Ok(()) };
+        let Some(message) = self.under_way[way].pop_front() else {
+            return Ok(());
+        };
         self.traffic.messages[way] += 1;
         self.traffic.bytes[way] += message.len();
         let to = 1 - way;

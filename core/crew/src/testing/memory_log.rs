@@ -17,6 +17,8 @@ pub struct MemoryLog {
     linked: BTreeMap<Hash, Entry>,
     /// Entries whose predecessor has not arrived.
     waiting: BTreeMap<Hash, Entry>,
+    tips: BTreeSet<Head>,
+    lamport_max: u64,
     /// How many more batches are stored before the disk is full; none: any number.
     room: Option<usize>,
 }
@@ -24,10 +26,15 @@ pub struct MemoryLog {
 impl MemoryLog {
     /// Adds an entry of this device's own.
     pub fn add_own(&mut self, entry: Entry) {
-        if entry.body().facts.iter().any(|f| matches!(f, Fact::Founded(_))) {
+        if entry
+            .body()
+            .facts
+            .iter()
+            .any(|f| matches!(f, Fact::Founded(_)))
+        {
             self.crew = Some(entry.hash());
         }
-        self.linked.insert(entry.hash(), entry);
+        self.link(entry);
     }
 
     /// Lets `batches` more be stored, and refuses what comes after as on a full disk.
@@ -47,7 +54,7 @@ impl MemoryLog {
 
     /// The greatest order number.
     pub fn lamport_max(&self) -> u64 {
-        self.linked.values().map(|e| e.body().lamport).max().unwrap_or(0)
+        self.lamport_max
     }
 
     /// Every entry that is held with all before it.
@@ -74,9 +81,31 @@ impl MemoryLog {
         while let Some(entry) = arrived.pop() {
             let hash = entry.hash();
             self.waiting.remove(&hash);
-            arrived.extend(self.waiting.values().filter(|e| e.body().prev == hash).cloned());
-            self.linked.insert(hash, entry);
+            arrived.extend(
+                self.waiting
+                    .values()
+                    .filter(|e| e.body().prev == hash)
+                    .cloned(),
+            );
+            self.link(entry);
         }
+    }
+
+    fn link(&mut self, entry: Entry) {
+        let body = entry.body();
+        let before = Head {
+            stream: body.stream,
+            seq: body.seq - 1,
+            hash: body.prev,
+        };
+        self.tips.remove(&before);
+        self.tips.insert(Head {
+            stream: body.stream,
+            seq: body.seq,
+            hash: entry.hash(),
+        });
+        self.lamport_max = self.lamport_max.max(body.lamport);
+        self.linked.insert(entry.hash(), entry);
     }
 }
 
@@ -110,13 +139,7 @@ impl Log for MemoryLog {
     }
 
     fn heads(&self) -> Result<Vec<Head>> {
-        let followed: BTreeSet<Hash> = self.linked.values().map(|e| e.body().prev).collect();
-        let ends = self.linked.values().filter(|e| !followed.contains(&e.hash()));
-        let mut heads: Vec<Head> = ends
-            .map(|e| Head { stream: e.body().stream, seq: e.body().seq, hash: e.hash() })
-            .collect();
-        heads.sort_unstable();
-        Ok(heads)
+        Ok(self.tips.iter().copied().collect())
     }
 
     fn holds(&self, hash: Hash) -> Result<bool> {
@@ -137,7 +160,10 @@ impl Log for MemoryLog {
 
     fn entries_up_to(&self, tip: Hash, stop_at: &[Hash], bytes_max: usize) -> Result<Vec<Vec<u8>>> {
         if !self.holds(tip)? {
-            return Err(BookError::NotFound { what: "entry", name: tip.to_string() });
+            return Err(BookError::NotFound {
+                what: "entry",
+                name: tip.to_string(),
+            });
         }
         let chain = self.chain(tip).take_while(|e| !stop_at.contains(&e.hash()));
         let mut chain: Vec<&Entry> = chain.collect();

@@ -1,16 +1,16 @@
 //! A phone without a disk: keys, a clock, a log in memory.
 
-use std::cell::Cell;
+use std::sync::Arc;
 
 use age::secrecy::ExposeSecret as _;
-use sward_book::Env;
-use sward_book::env::{Clock, TimeProof};
+use sward_book::env::{Env as _, TimeProof};
 use sward_book::fact::{
-    Admitted, DeviceKeys, Fact, Founded, JoinAsked, Person, Retired, Role, TimeConfirmed,
+    Admitted, DeviceKeys, Fact, Founded, JoinAsked, Retired, Role, TimeConfirmed,
 };
 use sward_book::ids::{Hash, StreamId};
 use sward_book::keys::DeviceSecret;
-use sward_book::log::{Body, ENTRY_FORMAT, Entry, Head, Stamp, sign_entry};
+use sward_book::log::{Body, ENTRY_FORMAT, Entry, Head, Stamp, digest_of_heads, sign_entry};
+use sward_book::testing::{TestEnv, person};
 use zeroize::Zeroizing;
 
 use super::MemoryLog;
@@ -18,59 +18,12 @@ use crate::Log as _;
 use crate::keys::device_keys;
 use crate::locked::{Locking, Made, Opener, Taken, make_locked_file, take_locked_file};
 
-/// A clock that stands still until it is moved, and randomness from a seed.
-#[derive(Debug)]
-pub struct TestEnv {
-    utc_ms: Cell<i64>,
-    state: Cell<u64>,
-}
-
-impl TestEnv {
-    /// An environment whose randomness follows from `seed`.
-    pub fn new(seed: u64) -> Self {
-        Self { utc_ms: Cell::new(1_750_000_000_000), state: Cell::new(seed) }
-    }
-
-    /// Moves the clock.
-    pub fn set_utc_ms(&self, utc_ms: i64) {
-        self.utc_ms.set(utc_ms);
-    }
-
-    /// The clock as a stamp in UTC.
-    pub fn stamp(&self) -> Stamp {
-        Stamp { utc_ms: self.utc_ms.get(), offset_min: 0, proof: TimeProof::Network }
-    }
-}
-
-impl Env for TestEnv {
-    fn clock(&self) -> Clock {
-        Clock {
-            utc_ms: self.utc_ms.get(),
-            offset_min: 0,
-            boot: 1,
-            since_boot_ms: 0,
-            vouched: Some(TimeProof::Network),
-        }
-    }
-
-    /// SplitMix64 (G. Steele, D. Lea, C. Flood, 2014): not fit for keys that protect anything.
-    fn random(&self, bytes: &mut [u8]) {
-        for byte in bytes {
-            let state = self.state.get().wrapping_add(0x9e37_79b9_7f4a_7c15);
-            self.state.set(state);
-            let z = (state ^ state >> 30).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-            let z = (z ^ z >> 27).wrapping_mul(0x94d0_49bb_1331_11eb);
-            *byte = (z ^ z >> 31).to_le_bytes()[0];
-        }
-    }
-}
-
 /// A phone.
 pub struct Phone {
     /// Its keys.
     pub secret: DeviceSecret,
     /// Its clock and randomness.
-    pub env: TestEnv,
+    pub env: Arc<TestEnv>,
     /// What it holds.
     pub log: MemoryLog,
 }
@@ -85,8 +38,12 @@ impl Phone {
     /// A phone with nothing in it and a given age identity.
     pub fn with_identity(seed: u64, identity: &str) -> Self {
         let env = TestEnv::new(seed);
-        let secret = DeviceSecret::new(&env, Zeroizing::new(identity.to_owned()));
-        Self { secret, env, log: MemoryLog::default() }
+        let secret = DeviceSecret::new(env.as_ref(), Zeroizing::new(identity.to_owned()));
+        Self {
+            secret,
+            env,
+            log: MemoryLog::default(),
+        }
     }
 
     /// A phone that has founded a crew.
@@ -103,6 +60,23 @@ impl Phone {
         phone
     }
 
+    /// A founder, and a phone that it has admitted and that has joined by a locked file.
+    pub fn crew_of_two() -> (Self, Self) {
+        let mut lead = Self::founder(1);
+        let mut second = Self::joiner(2);
+        lead.admit(&second);
+        let (file, _) = lead
+            .lock_for(&[second.keys()])
+            .expect("it can be locked for the second");
+        second.take(&file).expect("the second joins");
+        (lead, second)
+    }
+
+    /// One hash over all that it holds.
+    pub fn digest(&self) -> Hash {
+        digest_of_heads(&self.log.heads().expect("memory is readable"))
+    }
+
     /// Founds a crew.
     pub fn found(&mut self) -> Entry {
         let founded = Founded {
@@ -110,43 +84,64 @@ impl Phone {
             practice: true,
             recovery_key: StreamId([9; 32]),
             device: self.keys(),
-            person: Self::person(),
+            person: person("A. Tester"),
         };
         self.write(vec![Fact::Founded(founded)])
     }
 
     /// Asks to join; gives the first entry.
     pub fn ask(&mut self) -> Entry {
-        let asked = JoinAsked { device: self.keys(), person: Self::person(), was: None };
+        let asked = JoinAsked {
+            device: self.keys(),
+            person: person("A. Tester"),
+            was: None,
+        };
         self.write(vec![Fact::JoinAsked(asked)])
     }
 
     /// Admits another phone, whose first entry is taken in.
     pub fn admit(&mut self, other: &Self) {
-        let first = other.log.entries().find(|e| e.body().stream == other.stream());
+        let first = other
+            .log
+            .entries()
+            .find(|e| e.body().stream == other.stream());
         let first = first.expect("it has asked").wire().to_vec();
-        self.log.take_in(&[first], other.stream()).expect("memory takes it");
-        let admitted =
-            Admitted { device: other.keys(), person: Self::person(), role: Role::Applicator };
+        self.log
+            .take_in(&[first], other.stream())
+            .expect("memory takes it");
+        let admitted = Admitted {
+            device: other.keys(),
+            person: person("A. Tester"),
+            role: Role::Applicator,
+        };
         self.write(vec![Fact::Admitted(admitted)]);
     }
 
     /// Retires a stream.
     pub fn retire(&mut self, stream: StreamId, last: Option<Head>) {
-        self.write(vec![Fact::Retired(Retired { stream, last, why: "lost".into() })]);
+        self.write(vec![Fact::Retired(Retired {
+            stream,
+            last,
+            why: "lost".into(),
+        })]);
     }
 
     /// Writes so many entries that mean little.
     pub fn work(&mut self, entries: usize) {
         for _ in 0..entries {
-            self.write(vec![Fact::TimeConfirmed(TimeConfirmed { how: TimeProof::Person })]);
+            self.write(vec![Fact::TimeConfirmed(TimeConfirmed {
+                how: TimeProof::Person,
+            })]);
         }
     }
 
     /// Writes one entry after the end of the own branch.
     pub fn write(&mut self, facts: Vec<Fact>) -> Entry {
         let heads = self.log.heads().expect("memory is readable");
-        let own = heads.iter().filter(|h| h.stream == self.stream()).max_by_key(|h| h.seq);
+        let own = heads
+            .iter()
+            .filter(|h| h.stream == self.stream())
+            .max_by_key(|h| h.seq);
         let (seq, prev) = own.map_or((1, Hash::NONE), |h| (h.seq + 1, h.hash));
         let entry = self.sign(seq, prev, facts);
         self.log.add_own(entry.clone());
@@ -162,11 +157,22 @@ impl Phone {
             prev,
             seen: Vec::new(),
             lamport: self.log.lamport_max() + 1,
-            written: self.env.stamp(),
+            written: self.stamp(),
             facts,
             changes: Vec::new(),
         };
         sign_entry(body, self.secret.signing())
+    }
+
+    /// Its clock as a stamp.
+    pub fn stamp(&self) -> Stamp {
+        let clock = self.env.clock();
+        let proof = clock.vouched.unwrap_or(TimeProof::Unproven);
+        Stamp {
+            utc_ms: clock.utc_ms,
+            offset_min: clock.offset_min,
+            proof,
+        }
     }
 
     /// Its stream.
@@ -196,9 +202,14 @@ impl Phone {
         members: &[DeviceKeys],
         since: &[Hash],
     ) -> crate::Result<(Vec<u8>, Made)> {
-        let locking = Locking { secret: &self.secret, members, made: self.env.stamp(), since };
+        let locking = Locking {
+            secret: &self.secret,
+            members,
+            made: self.stamp(),
+            since,
+        };
         let mut file = Vec::new();
-        let made = make_locked_file(&mut file, &locking, &self.log, &self.env)?;
+        let made = make_locked_file(&mut file, &locking, &self.log, self.env.as_ref())?;
         Ok((file, made))
     }
 
@@ -209,9 +220,5 @@ impl Phone {
     pub fn take(&mut self, file: &[u8]) -> crate::Result<Taken> {
         let opener = Opener::new(&self.secret)?;
         take_locked_file(std::io::Cursor::new(file), &opener, &mut self.log)
-    }
-
-    fn person() -> Person {
-        Person { name: "A. Tester".into(), licence: String::new() }
     }
 }

@@ -161,7 +161,7 @@ mod tests {
 
     #[test]
     fn no_code_or_spelling_means_two_units() {
-        let mut seen = std::collections::HashMap::new();
+        let mut seen = std::collections::BTreeMap::new();
         for row in &TABLE {
             for name in row.spellings().chain([row.code]) {
                 let other = seen.insert(name, row.code).unwrap_or(row.code);
