@@ -11,7 +11,6 @@ use automerge::{AutoCommit, Change};
 use ed25519_dalek::{Signature, VerifyingKey};
 use sha2::{Digest, Sha256};
 use sward_book::log::Entry;
-use sward_book::testing;
 use sward_tests::crew::Crew;
 use sward_tests::measure::{cpu_ns, day, median, ratio};
 
@@ -69,7 +68,6 @@ fn newcomer(crew: &mut Crew, wires: &[Vec<u8>], run: u64) -> (sward_tests::crew:
     let crew_hash = founding.hash();
     ninth.book.join_crew(crew_hash, &first, None).expect("it joins");
     let rest = wires.iter().filter(|w| **w != first[0]).cloned().collect();
-    let _ = testing::START_UTC_MS;
     (ninth, rest)
 }
 

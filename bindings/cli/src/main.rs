@@ -1,2 +1,45 @@
-//! placeholder
-fn main() {}
+//! `sward`: the lawn treater's field companion in a terminal.
+//!
+//! Here is only how the program begins and ends. The command line is in [`args`], what commands
+//! do in [`run`], the words in [`words`]; rules and records belong to the core.
+
+mod app;
+mod args;
+mod clock;
+mod error;
+mod names;
+mod print;
+mod prompt;
+mod run;
+mod times;
+mod words;
+
+use std::process::ExitCode;
+
+use clap::FromArgMatches as _;
+
+use crate::args::Cli;
+use crate::error::{Exit, Result};
+
+fn main() -> ExitCode {
+    let matches = args::command().get_matches();
+    let cli = Cli::from_arg_matches(&matches).unwrap_or_else(|error| error.exit());
+    match go(&cli) {
+        Ok(exit) => exit.into(),
+        Err(error) => {
+            if !matches!(error, error::CliError::OutputClosed) {
+                print::say(&format!("sward: {error}"));
+            }
+            error.exit().into()
+        }
+    }
+}
+
+fn go(cli: &Cli) -> Result<Exit> {
+    let answer = run::run(cli)?;
+    answer.show(cli.global.json)?;
+    match answer.but {
+        Some(but) => Err(but),
+        None => Ok(answer.exit),
+    }
+}

@@ -3,20 +3,17 @@
 //! A treatment is told by its frozen bytes, whatever was edited since. What came after it, and
 //! who did not know of whom, is [`super::history`].
 
-use rust_decimal::Decimal;
-use sward_rules::finding::{Finding, sum};
-use sward_rules::look::density;
-use sward_rules::sky::MeterReading;
-use sward_rules::{Entered, Verdict};
+use sward_rules::Verdict;
+use sward_rules::finding::sum;
 
 use super::history;
+use super::looks::{Seen, count, temperatures, wind};
 use super::record::{
-    Amount, BeaufortNote, Count, Load, Look, Mark, NotTreatedNote, Outcome, Record, SectionNote,
-    TreatmentNote, When, Who, WindNote, WindReading,
+    Load, Look, Mark, NotTreatedNote, Outcome, Record, SectionNote, TreatmentNote, Who, WindNote,
 };
 use super::words::{self, Clock};
 use crate::env::TimeProof;
-use crate::fact::{Counted, Fact, Finished, Loaded, NotTreated, Person, Replacement, SkySeen};
+use crate::fact::{Fact, Finished, Loaded, NotTreated, Person, Replacement};
 use crate::ids::{FactId, KeepOffId, StreamId};
 use crate::log::Stamp;
 use crate::record::{TreatedSection, Treatment};
@@ -162,7 +159,7 @@ impl Visit<'_> {
             }
         });
         let mut record = match &thawed {
-            Ok(t) => self.from_frozen(&known.line, t),
+            Ok(t) => self.as_frozen(&known.line, t),
             Err(error) => {
                 let mut record = self.blank(Outcome::Treated, &known.line)?;
                 record.marks.push(Mark::Unreadable {
@@ -177,7 +174,7 @@ impl Visit<'_> {
         Ok(record)
     }
 
-    fn from_frozen(&self, line: &Line, t: &Treatment) -> Record {
+    fn as_frozen(&self, line: &Line, t: &Treatment) -> Record {
         let clock = Clock::named(&t.zone);
         let label = &t.label;
         let mut marks = Vec::new();
@@ -323,102 +320,4 @@ impl Visit<'_> {
 
 fn is_uncertain(at: Stamp) -> bool {
     at.proof == TimeProof::Unproven
-}
-
-/// The looks and readings of a visit that stand.
-#[derive(Default)]
-struct Seen<'a> {
-    counts: Vec<&'a Counted>,
-    wind: Vec<&'a MeterReading>,
-    sky: Vec<SkySeen>,
-    findings: Vec<Finding>,
-}
-
-impl<'a> Seen<'a> {
-    fn add(&mut self, fact: &'a Fact) {
-        match fact {
-            Fact::Counted(f) => self.counts.push(f),
-            Fact::WindMeasured(f) => self.wind.extend(&f.readings),
-            Fact::SkySeen(f) => self.sky.push(f.clone()),
-            Fact::Judged(f) => self.findings.clone_from(&f.findings),
-            Fact::Corrected(c) => match &c.new {
-                Replacement::Counted(f) => self.counts.push(f),
-                Replacement::WindMeasured(f) => self.wind.extend(&f.readings),
-                _ => {}
-            },
-            _ => {}
-        }
-    }
-}
-
-fn count(counted: &Counted) -> Count {
-    let density = density(&counted.samples).ok().flatten();
-    Count {
-        pest: counted.pest.clone(),
-        found: counted
-            .samples
-            .iter()
-            .fold(0_u32, |sum, s| sum.saturating_add(s.count)),
-        samples: counted.samples.len(),
-        density: density.map(|d| format!("{:.1} per ft²", d.value.mean_per_ft2)),
-        note: counted.note.clone(),
-    }
-}
-
-fn temperatures(sky: &[SkySeen]) -> Vec<Amount> {
-    sky.iter()
-        .filter_map(|s| s.air.as_ref())
-        .map(|a| words::amount(&a.temperature))
-        .collect()
-}
-
-fn wind<'a>(
-    readings: impl Iterator<Item = &'a MeterReading>,
-    sky: &[SkySeen],
-    clock: Clock,
-) -> WindNote {
-    let readings: Vec<&MeterReading> = readings.collect();
-    let at = |utc_ms: i64| -> When { clock.when(utc_ms) };
-    WindNote {
-        mean: mean(&readings).map(|mean| mean.for_person()),
-        gust: readings
-            .iter()
-            .filter_map(|r| r.gust)
-            .reduce(|a, b| {
-                if b.compare(&a).is_ok_and(std::cmp::Ordering::is_gt) {
-                    b
-                } else {
-                    a
-                }
-            })
-            .map(|gust| gust.for_person()),
-        readings: readings
-            .iter()
-            .map(|r| WindReading {
-                at: at(r.at_utc_ms),
-                speed: words::amount(&r.wind),
-                gust: r.gust.as_ref().map(words::amount),
-                from_degrees: r.from_degrees,
-            })
-            .collect(),
-        estimates: sky
-            .iter()
-            .filter_map(|s| s.wind)
-            .map(|b| BeaufortNote {
-                at: at(b.at_utc_ms),
-                force: b.force,
-            })
-            .collect(),
-    }
-}
-
-/// Mean of the readings, in decimals, so that it is the same on every machine.
-fn mean(readings: &[&MeterReading]) -> Option<Entered> {
-    let unit = readings.first()?.wind.unit();
-    let mut sum = Decimal::ZERO;
-    for reading in readings {
-        sum = sum.checked_add(reading.wind.convert(unit).ok()?.amount())?;
-    }
-    let mean = sum.checked_div(Decimal::from(readings.len()))?;
-    Entered::new(mean.round_dp(1).normalize(), unit).ok()
 }

@@ -10,6 +10,7 @@ use super::words::{self, Clock};
 use crate::fact::{Fact, Loaded, Replacement};
 use crate::ids::{FactId, SheetId};
 use crate::view::keep_off::KeepOffView;
+use crate::view::visit::Line;
 
 /// Adds all that bears on one result. `covers` are the facts it has taken into account; none for
 /// a result without a treatment.
@@ -227,10 +228,26 @@ fn amendments(
             why: c.why.clone(),
             old,
             new: words::replacement(&c.new, clock),
-            in_figures: in_figures(known.line.fact),
+            in_figures: holds(visit, &known.line, &in_figures),
         });
     }
     amendments
+}
+
+/// Whether the figures hold a correction, or what came to stand in its place.
+fn holds(visit: &Visit<'_>, line: &Line, in_figures: &impl Fn(FactId) -> bool) -> bool {
+    let mut line = line;
+    // Two hostile corrections may name each other: no chain is longer than the history.
+    for _ in 0..=visit.known.len() {
+        if in_figures(line.fact) {
+            return true;
+        }
+        match line.superseded_by.and_then(|by| visit.find(by)) {
+            Some(known) => line = &known.line,
+            None => return false,
+        }
+    }
+    false
 }
 
 /// What is known of a keep-off's end, with who said so.

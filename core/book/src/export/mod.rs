@@ -7,6 +7,7 @@
 mod gather;
 mod history;
 mod json;
+mod looks;
 mod record;
 mod rule;
 mod table;

@@ -328,7 +328,7 @@ pub struct Amendment {
     pub old: Vec<String>,
     /// What holds instead.
     pub new: String,
-    /// Whether the record's own figures hold it already.
+    /// Whether the record's own figures hold it, or what later took its place.
     pub in_figures: bool,
 }
 

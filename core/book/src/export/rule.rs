@@ -4,6 +4,7 @@
 //! whom depends on state, product and licence. Every reader has to check the present text.
 
 use serde::Serialize;
+use sward_rules::label::Method;
 
 use super::record::{Outcome, Record};
 
@@ -251,7 +252,10 @@ fn filled(record: &Record, field: FieldName) -> Filled {
         F::RegistrationNumber => text(treatment.map_or("", |t| &t.registration)),
         F::TotalProduct => is(treatment.is_some_and(|t| t.product_total.is_some())),
         // Dry product is its own mix; a liquid's is told as product and water.
-        F::TotalMix => is(treatment.is_some_and(|t| t.product_total.is_some())),
+        F::TotalMix => is(treatment.is_some_and(|t| {
+            let dry = matches!(t.method, Method::Granule | Method::Bait);
+            t.product_total.is_some() && (dry || t.water_total.is_some())
+        })),
         F::Rate | F::Method => is(treatment.is_some()),
         F::Target => text(&record.target),
         F::Date => is(record.date.is_some()),

@@ -98,7 +98,7 @@ static COLUMNS: [Column; 50] = [
     ("rate_metric", |r| {
         of(r, |t| t.rate.metric.clone().unwrap_or_default())
     }),
-    ("product_total", |r| total(r, |t| t.product_total.as_ref())),
+    ("product_total", product_total),
     ("product_total_metric", |r| {
         total_metric(r, |t| t.product_total.as_ref())
     }),
@@ -239,6 +239,18 @@ fn total(record: &Record, which: impl Fn(&TreatmentNote) -> Option<&Amount>) -> 
     of(record, |t| {
         which(t).map(|a| a.entered.clone()).unwrap_or_default()
     })
+}
+
+/// A total that is not known says so: an empty cell would read as "none".
+fn product_total(record: &Record) -> String {
+    let loads = record
+        .treatment
+        .as_ref()
+        .is_some_and(|t| !t.loads.is_empty());
+    match total(record, |t| t.product_total.as_ref()) {
+        none if none.is_empty() && loads => "cannot be added up".to_owned(),
+        total => total,
+    }
 }
 
 fn total_metric(record: &Record, which: impl Fn(&TreatmentNote) -> Option<&Amount>) -> String {

@@ -1,0 +1,7 @@
+//! Exported records: the same bytes from every phone, nothing left out, everything in doubt marked.
+
+mod fields;
+mod forms;
+mod results;
+mod scene;
+mod settling;
