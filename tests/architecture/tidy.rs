@@ -204,12 +204,7 @@ fn a_long_file_is_found() {
 
 #[test]
 fn a_short_module_comment_is_found() {
-    for text in [
-        "",
-        "fn f() {}",
-        "//!\n//!\n",
-        "\n//! Late.\n//! Late.\n",
-    ] {
+    for text in ["", "fn f() {}", "//!\n//!\n", "\n//! Late.\n//! Late.\n"] {
         assert_eq!(no_module_comment(&file("a.rs", text)).len(), 1, "{text}");
     }
     assert!(no_module_comment(&file("a.rs", "//! One.\n")).is_empty());

@@ -4,6 +4,8 @@
 //!
 //! Goal: at most 1 s, and at most 1.5 times the floor.
 
+#![allow(clippy::print_stdout, reason = "a bench is read on the terminal")]
+
 use std::collections::BTreeMap;
 use std::time::Instant;
 
@@ -25,7 +27,11 @@ fn main() {
     let mut floor = Vec::new();
     let mut ours_cpu = Vec::new();
     let mut floor_cpu = Vec::new();
-    let rows = crew.phones[0].book.compared().expect("a book can be read").views;
+    let rows = crew.phones[0]
+        .book
+        .compared()
+        .expect("a book can be read")
+        .views;
     let since = Instant::now();
     for run in 0..RUNS {
         let (mut ninth, wires) = newcomer(&mut crew, &wires, run as u64);
@@ -44,19 +50,45 @@ fn main() {
     }
     let (ours, floor) = (median(ours), median(floor));
     let (ours_cpu, floor_cpu) = (median(ours_cpu), median(floor_cpu));
-    println!("a day of 8 phones ({actions} actions, {} entries) taken in by a ninth, medians of {RUNS}", wires.len());
-    println!("  taken in     {} ms, processor {} ms (goal: at most 1000 ms)", ours / 1000, ours_cpu / 1000);
-    println!("  floor        {} ms, processor {} ms", floor / 1000, floor_cpu / 1000);
-    println!("  ratio        {} (processor {}; goal: at most 1.50)", ratio(ours, floor), ratio(ours_cpu, floor_cpu));
+    println!(
+        "a day of 8 phones ({actions} actions, {} entries) taken in by a ninth, medians of {RUNS}",
+        wires.len()
+    );
+    println!(
+        "  taken in     {} ms, processor {} ms (goal: at most 1000 ms)",
+        ours / 1000,
+        ours_cpu / 1000
+    );
+    println!(
+        "  floor        {} ms, processor {} ms",
+        floor / 1000,
+        floor_cpu / 1000
+    );
+    println!(
+        "  ratio        {} (processor {}; goal: at most 1.50)",
+        ratio(ours, floor),
+        ratio(ours_cpu, floor_cpu)
+    );
 }
 
 /// A phone that has just been admitted and holds nothing but the crew's founding.
-fn newcomer(crew: &mut Crew, wires: &[Vec<u8>], run: u64) -> (sward_tests::crew::Phone, Vec<Vec<u8>>) {
+fn newcomer(
+    crew: &mut Crew,
+    wires: &[Vec<u8>],
+    run: u64,
+) -> (sward_tests::crew::Phone, Vec<Vec<u8>>) {
     let mut ninth = Crew::asking("ninth", 500 + run).expect("a phone can ask");
     let asked = ninth.book.own_request().expect("it asked");
-    crew.book(0).admit(&asked, sward_book::fact::Role::Applicator).expect("the lead admits");
+    crew.book(0)
+        .admit(&asked, sward_book::fact::Role::Applicator)
+        .expect("the lead admits");
     let lead = crew.phones[0].book.secret().expect("keys").stream();
-    let head = crew.phones[0].book.heads().expect("heads").into_iter().find(|h| h.stream == lead);
+    let head = crew.phones[0]
+        .book
+        .heads()
+        .expect("heads")
+        .into_iter()
+        .find(|h| h.stream == lead);
     let head = head.expect("the lead has written");
     let admission = crew.phones[0].book.entry(head.hash).expect("it is there");
     let founding = wires
@@ -66,7 +98,10 @@ fn newcomer(crew: &mut Crew, wires: &[Vec<u8>], run: u64) -> (sward_tests::crew:
         .expect("the founding is among them");
     let first = [founding.wire().to_vec(), admission.wire().to_vec()];
     let crew_hash = founding.hash();
-    ninth.book.join_crew(crew_hash, &first, None).expect("it joins");
+    ninth
+        .book
+        .join_crew(crew_hash, &first, None)
+        .expect("it joins");
     let rest = wires.iter().filter(|w| **w != first[0]).cloned().collect();
     (ninth, rest)
 }
@@ -74,7 +109,8 @@ fn newcomer(crew: &mut Crew, wires: &[Vec<u8>], run: u64) -> (sward_tests::crew:
 fn by_hand(wires: &[Vec<u8>], rows: &[(i64, Vec<u8>, Vec<u8>)]) {
     let folder = tempfile::tempdir().expect("room for temporary files");
     let conn = rusqlite::Connection::open(folder.path().join("floor.sqlite")).expect("a store");
-    conn.query_row("PRAGMA journal_mode = WAL", [], |_| Ok(())).expect("a setting");
+    conn.query_row("PRAGMA journal_mode = WAL", [], |_| Ok(()))
+        .expect("a setting");
     conn.execute_batch(
         "PRAGMA synchronous = FULL;
          CREATE TABLE entry (id INTEGER PRIMARY KEY, hash BLOB NOT NULL UNIQUE, wire BLOB) STRICT;
@@ -87,7 +123,8 @@ fn by_hand(wires: &[Vec<u8>], rows: &[(i64, Vec<u8>, Vec<u8>)]) {
     .expect("a schema");
     let batches = wires.len().div_ceil(BATCH);
     for (number, batch) in wires.chunks(BATCH).enumerate() {
-        conn.execute_batch("BEGIN IMMEDIATE").expect("a transaction");
+        conn.execute_batch("BEGIN IMMEDIATE")
+            .expect("a transaction");
         let mut changes: BTreeMap<[u8; 16], Vec<Change>> = BTreeMap::new();
         for wire in batch {
             entry_by_hand(&conn, wire, &mut changes);
@@ -115,12 +152,17 @@ fn entry_by_hand(
     let mut decoder = minicbor::Decoder::new(wire);
     decoder.array().expect("an array");
     let body = decoder.bytes().expect("a body");
-    let signature: [u8; 64] = decoder.bytes().expect("a signature").try_into().expect("64 bytes");
+    let signature: [u8; 64] = decoder
+        .bytes()
+        .expect("a signature")
+        .try_into()
+        .expect("64 bytes");
     let hash: [u8; 32] = Sha256::digest(wire).into();
     let decoded: sward_book::log::Body = minicbor::decode(body).expect("a body");
     let key = VerifyingKey::from_bytes(&decoded.stream.0).expect("a key");
     let message = [b"swardbook entry 1\0", body].concat();
-    key.verify_strict(&message, &Signature::from_bytes(&signature)).expect("it fits");
+    key.verify_strict(&message, &Signature::from_bytes(&signature))
+        .expect("it fits");
     let id = conn
         .prepare_cached("INSERT INTO entry (hash, wire) VALUES (?1, ?2)")
         .and_then(|mut s| s.insert((hash, wire)))
@@ -132,7 +174,11 @@ fn entry_by_hand(
         for subject in fact.subjects(decoded.stream) {
             conn.prepare_cached("INSERT INTO fact (subject, entry, place) VALUES (?1, ?2, ?3)")
                 .and_then(|mut s| {
-                    s.execute((format!("{subject:?}").into_bytes(), id, i64::try_from(place).unwrap_or(0)))
+                    s.execute((
+                        format!("{subject:?}").into_bytes(),
+                        id,
+                        i64::try_from(place).unwrap_or(0),
+                    ))
                 })
                 .expect("a row");
         }

@@ -4,6 +4,8 @@
 //! Goals: nothing new takes at most 1 KB each way and one round trip however long the log is; a
 //! locked file at most 1.15 times the entries' own bytes + 300 B + 100 B a member, padding apart.
 
+#![allow(clippy::print_stdout, reason = "a bench is read on the terminal")]
+
 use std::collections::BTreeMap;
 
 use sward_book::env::{Env, TimeProof};
@@ -23,7 +25,11 @@ fn main() {
 }
 
 fn stamp() -> Stamp {
-    Stamp { utc_ms: START_UTC_MS, offset_min: 0, proof: TimeProof::Network }
+    Stamp {
+        utc_ms: START_UTC_MS,
+        offset_min: 0,
+        proof: TimeProof::Network,
+    }
 }
 
 /// Entries of a device that nobody knows: logged all the same, and quick to write.
@@ -41,7 +47,9 @@ fn strangers_entries(count: usize) -> Vec<Vec<u8>> {
                 seen: Vec::new(),
                 lamport: seq,
                 written: stamp(),
-                facts: vec![Fact::TimeConfirmed(TimeConfirmed { how: TimeProof::Person })],
+                facts: vec![Fact::TimeConfirmed(TimeConfirmed {
+                    how: TimeProof::Person,
+                })],
                 changes: Vec::new(),
             };
             let entry = sign_entry(body, secret.signing());
@@ -59,7 +67,9 @@ fn nothing_new() {
     for upto in [1_000, 10_000, 100_000] {
         for batch in all[done..upto].chunks(5_000) {
             for phone in 0..2 {
-                crew.book(phone).take_in(batch, None).expect("it can be taken in");
+                crew.book(phone)
+                    .take_in(batch, None)
+                    .expect("it can be taken in");
             }
         }
         done = upto;
@@ -67,18 +77,34 @@ fn nothing_new() {
         let traffic = silent_swap(&mut crew);
         println!(
             "  {:>7} entries   {} bytes there, {} back, {} and {} messages",
-            crew.phones[0].book.entry_count().expect("it can be counted"),
-            traffic.0[0], traffic.0[1], traffic.1[0], traffic.1[1]
+            crew.phones[0]
+                .book
+                .entry_count()
+                .expect("it can be counted"),
+            traffic.0[0],
+            traffic.0[1],
+            traffic.1[0],
+            traffic.1[1]
         );
     }
 }
 
 fn silent_swap(crew: &mut Crew) -> ([usize; 2], [usize; 2]) {
-    let [a, b] = &mut crew.phones[..] else { panic!("two phones") };
+    let [a, b] = &mut crew.phones[..] else {
+        panic!("two phones")
+    };
     let stream = |book: &sward_book::Book| book.secret().expect("keys").stream();
     let (of_a, of_b): (StreamId, StreamId) = (stream(&a.book), stream(&b.book));
-    let opens = Ends { stream: of_a, clock: stamp(), log: &mut a.book };
-    let answers = Ends { stream: of_b, clock: stamp(), log: &mut b.book };
+    let opens = Ends {
+        stream: of_a,
+        clock: stamp(),
+        log: &mut a.book,
+    };
+    let answers = Ends {
+        stream: of_b,
+        clock: stamp(),
+        log: &mut b.book,
+    };
     let mut line = Line::open(opens, answers).expect("they can talk");
     line.run_out().expect("they can talk");
     assert!(line.is_done(), "nothing new ends at once");
@@ -107,7 +133,11 @@ fn locked_files() {
         let most = made.entry_bytes as f64 * 1.15 + 300.0 + 100.0 * members as f64;
         println!(
             "  {members:>2} members   {} entries, {} bytes of their own, file {} and {} padding: {:.3} of the goal",
-            made.entries, made.entry_bytes, unpadded, made.padding_bytes, unpadded as f64 / most
+            made.entries,
+            made.entry_bytes,
+            unpadded,
+            made.padding_bytes,
+            unpadded as f64 / most
         );
     }
 }
@@ -129,7 +159,10 @@ fn entries_by_kind() {
                 .ok()
                 .and_then(|v| Some(v.get("fact")?.as_str()?.to_owned()))
                 .unwrap_or_default(),
-            None => format!("edit of a {} sheet", format!("{:?}", body.changes[0].kind).to_lowercase()),
+            None => format!(
+                "edit of a {} sheet",
+                format!("{:?}", body.changes[0].kind).to_lowercase()
+            ),
         };
         kinds.entry(kind).or_default().push(wire.len());
     }
@@ -138,7 +171,10 @@ fn entries_by_kind() {
         let sum: usize = sizes.iter().sum();
         println!(
             "  {kind:<22} {:>5} {:>5} {:>5}   of {}",
-            sizes.iter().min().unwrap_or(&0), sum / sizes.len(), sizes.iter().max().unwrap_or(&0), sizes.len()
+            sizes.iter().min().unwrap_or(&0),
+            sum / sizes.len(),
+            sizes.iter().max().unwrap_or(&0),
+            sizes.len()
         );
     }
 }

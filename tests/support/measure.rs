@@ -29,18 +29,6 @@ pub fn median(mut values: Vec<u64>) -> u64 {
     values[values.len() / 2]
 }
 
-/// Runs `work` `times` times and gives the median of its processor time in nanoseconds.
-pub fn median_cpu_ns(times: usize, mut work: impl FnMut(usize)) -> u64 {
-    let since = Instant::now();
-    let mut took = Vec::with_capacity(times);
-    for i in 0..times {
-        let before = cpu_ns(since);
-        work(i);
-        took.push(cpu_ns(since) - before);
-    }
-    median(took)
-}
-
 /// A ratio with two decimals.
 pub fn ratio(value: u64, peer: u64) -> String {
     format!("{:.2}", value as f64 / peer.max(1) as f64)
@@ -64,7 +52,11 @@ pub fn visit_of_ten_actions(
     book.count(visit, "chinch bug", samples, "south edge, along the drive")?;
     book.set_plan(
         visit,
-        &[("label", &label_sheet.to_string()), ("rate", "2.5 lb/1000 ft2"), ("passes", "2")],
+        &[
+            ("label", &label_sheet.to_string()),
+            ("rate", "2.5 lb/1000 ft2"),
+            ("passes", "2"),
+        ],
     )?;
     let readings = (0..4)
         .map(|n| MeterReading {
@@ -75,8 +67,17 @@ pub fn visit_of_ten_actions(
         })
         .collect();
     book.measure_wind(visit, readings)?;
-    let answers = [Question::PeopleAndPets, Question::Toys, Question::Gates, Question::Drains]
-        .map(|question| Answered { question, answer: WalkAnswer::Moved, at_utc_ms: now_ms });
+    let answers = [
+        Question::PeopleAndPets,
+        Question::Toys,
+        Question::Gates,
+        Question::Drains,
+    ]
+    .map(|question| Answered {
+        question,
+        answer: WalkAnswer::Moved,
+        at_utc_ms: now_ms,
+    });
     book.walk_round(visit, answers.to_vec())?;
     let inputs = sward_book::action::ReadyInputs::default();
     let (findings, _) = sward_book::action::judge(book, visit, label_sheet, inputs)?;
@@ -108,8 +109,9 @@ pub fn day(phones: usize, visits: usize) -> Result<Crew> {
     let label_sheet = label(crew.book(0), "4 h")?;
     crew.swap_all()?;
     for phone in 0..phones {
-        let yards =
-            (0..4).map(|_| yard(crew.book(phone))).collect::<Result<Vec<_>>>()?;
+        let yards = (0..4)
+            .map(|_| yard(crew.book(phone)))
+            .collect::<Result<Vec<_>>>()?;
         for visit in 0..visits {
             visit_of_ten_actions(&mut crew, phone, yards[visit % yards.len()], label_sheet)?;
         }

@@ -32,7 +32,11 @@ impl App {
             None => platform_folder()?,
         };
         let env = Arc::new(SystemEnv::new(global.practice_clock));
-        Ok(Self { folder, env, yes: global.yes })
+        Ok(Self {
+            folder,
+            env,
+            yes: global.yes,
+        })
     }
 
     /// Where the book lies.
@@ -113,7 +117,9 @@ fn platform_folder() -> Result<PathBuf> {
     directories::ProjectDirs::from("", "", "swardbook")
         .map(|dirs| dirs.data_dir().to_owned())
         .ok_or_else(|| {
-            CliError::Usage("this system tells no folder for data: say where with --data DIR".into())
+            CliError::Usage(
+                "this system tells no folder for data: say where with --data DIR".into(),
+            )
         })
 }
 

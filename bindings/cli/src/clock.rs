@@ -44,9 +44,7 @@ impl SystemEnv {
     fn real_clock(&self) -> Clock {
         let utc_ms = match SystemTime::now().duration_since(UNIX_EPOCH) {
             Ok(since) => i64::try_from(since.as_millis()).unwrap_or(i64::MAX),
-            Err(before) => {
-                i64::try_from(before.duration().as_millis()).map_or(i64::MIN, |ms| -ms)
-            }
+            Err(before) => i64::try_from(before.duration().as_millis()).map_or(i64::MIN, |ms| -ms),
         };
         let (boot, since_boot_ms) = boot_told_by_system().unwrap_or_else(|| {
             let ran_ms = u64::try_from(self.started.elapsed().as_millis()).unwrap_or(u64::MAX);
@@ -57,7 +55,13 @@ impl SystemEnv {
             .timestamp_millis_opt(utc_ms)
             .single()
             .map_or(0, |at| minutes(at.offset().fix()));
-        Clock { utc_ms, offset_min, boot, since_boot_ms, vouched: None }
+        Clock {
+            utc_ms,
+            offset_min,
+            boot,
+            since_boot_ms,
+            vouched: None,
+        }
     }
 }
 
@@ -89,7 +93,10 @@ fn minutes(offset: FixedOffset) -> i16 {
 }
 
 fn device_zone() -> Tz {
-    iana_time_zone::get_timezone().ok().and_then(|name| name.parse().ok()).unwrap_or(Tz::UTC)
+    iana_time_zone::get_timezone()
+        .ok()
+        .and_then(|name| name.parse().ok())
+        .unwrap_or(Tz::UTC)
 }
 
 /// Which start of the device this is, and how long ago it was, sleep included.
@@ -101,7 +108,10 @@ fn boot_told_by_system() -> Option<(u64, u64)> {
     let uptime = std::fs::read_to_string("/proc/uptime").ok()?;
     let (seconds, hundredths) = uptime.split_ascii_whitespace().next()?.split_once('.')?;
     let (seconds, hundredths): (u64, u64) = (seconds.parse().ok()?, hundredths.parse().ok()?);
-    Some((high ^ low, seconds.checked_mul(1000)?.checked_add(hundredths * 10)?))
+    Some((
+        high ^ low,
+        seconds.checked_mul(1000)?.checked_add(hundredths * 10)?,
+    ))
 }
 
 #[cfg(not(target_os = "linux"))]

@@ -128,6 +128,7 @@ fn book_exit(error: &BookError) -> Exit {
         BookError::Newer { .. } => Exit::Newer,
         BookError::Damaged(_) | BookError::Format(_) | BookError::BadSignature => Exit::Damaged,
         BookError::DiskFull
+        | BookError::DiskFails(_)
         | BookError::ReadOnly
         | BookError::NotWritable { .. }
         | BookError::NotReadable { .. } => Exit::Disk,

@@ -31,47 +31,72 @@ struct Candidate<T> {
     id: String,
 }
 
+/// How a candidate is recognised, the surest way first.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum By {
+    WholeId,
+    WholeName,
+    NameBegins,
+    PartOfId,
+}
+
 fn pick<T: Copy>(what: &'static str, asked: &str, all: &[Candidate<T>]) -> Result<T> {
     let wanted = asked.trim().to_lowercase();
     let digits = wanted.replace('-', "");
     let is_id = digits.len() >= ID_LEAST && digits.chars().all(|c| c.is_ascii_hexdigit());
-    let name = |c: &Candidate<T>| c.name.to_lowercase();
-    let tests: [&dyn Fn(&Candidate<T>) -> bool; 4] = [
-        &|c| c.id == digits,
-        &|c| name(c) == wanted,
-        &|c| name(c).starts_with(&wanted),
-        &|c| is_id && (c.id.starts_with(&digits) || c.id.ends_with(&digits)),
-    ];
-    if !wanted.is_empty() {
-        for test in tests {
-            let mut fits = all.iter().filter(|c| test(c));
-            match (fits.next(), fits.next()) {
-                (Some(only), None) => return Ok(only.value),
-                (Some(_), Some(_)) => {
-                    return Err(BookError::Ambiguous { what, name: asked.to_owned() }.into());
+    let tries = [By::WholeId, By::WholeName, By::NameBegins, By::PartOfId];
+    for by in tries.into_iter().filter(|by| *by != By::PartOfId || is_id) {
+        let fits = |c: &&Candidate<T>| match by {
+            By::WholeId => c.id == digits,
+            By::WholeName => c.name.to_lowercase() == wanted,
+            By::NameBegins => !wanted.is_empty() && c.name.to_lowercase().starts_with(&wanted),
+            By::PartOfId => c.id.starts_with(&digits) || c.id.ends_with(&digits),
+        };
+        let mut fitting = all.iter().filter(fits);
+        match (fitting.next(), fitting.next()) {
+            (Some(only), None) => return Ok(only.value),
+            (Some(_), Some(_)) => {
+                return Err(BookError::Ambiguous {
+                    what,
+                    name: asked.to_owned(),
                 }
-                _ => {}
+                .into());
             }
+            _ => {}
         }
     }
-    Err(BookError::NotFound { what, name: asked.to_owned() }.into())
+    Err(BookError::NotFound {
+        what,
+        name: asked.to_owned(),
+    }
+    .into())
 }
 
 fn candidate<T>(value: T, name: impl Into<String>, id: Uuid) -> Candidate<T> {
-    Candidate { value, name: name.into(), id: id.simple().to_string() }
+    Candidate {
+        value,
+        name: name.into(),
+        id: id.simple().to_string(),
+    }
 }
 
 /// A yard.
 pub(crate) fn yard(book: &Book, asked: &str) -> Result<SheetId> {
-    let all: Vec<_> =
-        book.yards()?.into_iter().map(|y| candidate(y.yard, y.name, y.yard.0)).collect();
+    let all: Vec<_> = book
+        .yards()?
+        .into_iter()
+        .map(|y| candidate(y.yard, y.name, y.yard.0))
+        .collect();
     pick("yard", asked, &all)
 }
 
 /// A label sheet, by its product.
 pub(crate) fn label(book: &Book, asked: &str) -> Result<SheetId> {
-    let all: Vec<_> =
-        book.labels()?.into_iter().map(|l| candidate(l.sheet, l.product, l.sheet.0)).collect();
+    let all: Vec<_> = book
+        .labels()?
+        .into_iter()
+        .map(|l| candidate(l.sheet, l.product, l.sheet.0))
+        .collect();
     pick("label sheet", asked, &all)
 }
 
@@ -88,21 +113,35 @@ pub(crate) fn section<'a>(sheet: &'a YardSheet, asked: &str) -> Result<&'a Secti
 
 /// Several sections of a yard, by id.
 pub(crate) fn sections(sheet: &YardSheet, asked: &[String]) -> Result<Vec<ItemId>> {
-    asked.iter().map(|name| Ok(section(sheet, name)?.id)).collect()
+    asked
+        .iter()
+        .map(|name| Ok(section(sheet, name)?.id))
+        .collect()
 }
 
 /// A visit: by its id, or the newest one to a yard by the yard's name.
 pub(crate) fn visit(book: &Book, asked: &str) -> Result<VisitId> {
     let views = book.visits()?;
-    let ids: Vec<_> = views.iter().map(|v| candidate(v.visit, "", v.visit.0)).collect();
+    let ids: Vec<_> = views
+        .iter()
+        .map(|v| candidate(v.visit, "", v.visit.0))
+        .collect();
     match pick("visit", asked, &ids) {
         Err(crate::error::CliError::Book(BookError::NotFound { .. })) => {}
         other => return other,
     }
-    let no_visit = || BookError::NotFound { what: "visit", name: asked.to_owned() };
-    let Ok(yard) = yard(book, asked) else { return Err(no_visit().into()) };
+    let no_visit = || BookError::NotFound {
+        what: "visit",
+        name: asked.to_owned(),
+    };
+    let Ok(yard) = yard(book, asked) else {
+        return Err(no_visit().into());
+    };
     let opened = |v: &VisitView| v.opened.map(|at| at.utc_ms);
-    let newest = views.iter().filter(|v| v.yard == Some(yard)).max_by_key(|v| (opened(v), v.visit));
+    let newest = views
+        .iter()
+        .filter(|v| v.yard == Some(yard))
+        .max_by_key(|v| (opened(v), v.visit));
     Ok(newest.ok_or_else(no_visit)?.visit)
 }
 
@@ -120,7 +159,10 @@ pub(crate) fn keep_off(book: &Book, visit: VisitId, asked: &str) -> Result<KeepO
 
 /// Several keep-offs of a visit.
 pub(crate) fn keep_offs(book: &Book, visit: VisitId, asked: &[String]) -> Result<Vec<KeepOffId>> {
-    asked.iter().map(|name| Ok(keep_off(book, visit, name)?.keep_off)).collect()
+    asked
+        .iter()
+        .map(|name| Ok(keep_off(book, visit, name)?.keep_off))
+        .collect()
 }
 
 /// A device, by who carries it or its stream.
@@ -130,7 +172,11 @@ pub(crate) fn device(book: &Book, asked: &str) -> Result<StreamId> {
         .members()
         .map(|m| Candidate {
             value: m.stream,
-            name: m.person.as_ref().map(|p| p.name.clone()).unwrap_or_default(),
+            name: m
+                .person
+                .as_ref()
+                .map(|p| p.name.clone())
+                .unwrap_or_default(),
             id: m.stream.to_string(),
         })
         .collect();
@@ -158,7 +204,11 @@ pub(crate) fn facts(book: &Book, visit: VisitId, asked: &[String]) -> Result<Vec
                     name: text.clone(),
                 }
                 .into()),
-                _ => Err(BookError::Ambiguous { what: "fact", name: text.clone() }.into()),
+                _ => Err(BookError::Ambiguous {
+                    what: "fact",
+                    name: text.clone(),
+                }
+                .into()),
             }
         })
         .collect()
@@ -173,7 +223,11 @@ mod tests {
         let id = |text: &str| Uuid::parse_str(text).unwrap();
         vec![
             candidate(1, "Front", id("0197a000-0000-7000-8000-00000000beef")),
-            candidate(2, "Front, by the road", id("0197a000-0000-7000-8000-00000000cafe")),
+            candidate(
+                2,
+                "Front, by the road",
+                id("0197a000-0000-7000-8000-00000000cafe"),
+            ),
             candidate(3, "Back", id("0197a000-0000-7000-8000-00000000f00d")),
         ]
     }
@@ -188,16 +242,25 @@ mod tests {
     #[test]
     fn ids_are_found_by_either_end() {
         assert_eq!(pick("section", "cafe", &all()).unwrap(), 2);
-        assert_eq!(pick("section", "0197a000-0000-7000-8000-00000000f00d", &all()).unwrap(), 3);
+        assert_eq!(
+            pick("section", "0197a000-0000-7000-8000-00000000f00d", &all()).unwrap(),
+            3
+        );
     }
 
     #[test]
     fn what_fits_several_or_none_is_refused() {
         let several = pick("section", "0197a000", &all()).unwrap_err();
-        assert!(matches!(several, CliError::Book(BookError::Ambiguous { .. })));
+        assert!(matches!(
+            several,
+            CliError::Book(BookError::Ambiguous { .. })
+        ));
         for nothing in ["", "side", "abc"] {
             let none = pick("section", nothing, &all()).unwrap_err();
-            assert!(matches!(none, CliError::Book(BookError::NotFound { .. })), "{nothing}");
+            assert!(
+                matches!(none, CliError::Book(BookError::NotFound { .. })),
+                "{nothing}"
+            );
         }
     }
 }

@@ -26,7 +26,12 @@ pub(crate) struct Answer {
 impl Answer {
     /// An answer after which the program ends well.
     pub(crate) fn new(page: Page, json: Value) -> Self {
-        Self { page, json, exit: Exit::Done, but: None }
+        Self {
+            page,
+            json,
+            exit: Exit::Done,
+            but: None,
+        }
     }
 
     /// Nothing more is to be said: the command wrote its own output.
@@ -51,10 +56,12 @@ impl Answer {
 /// Writes to standard output. A reader that closed it early is no failure of ours.
 pub(crate) fn write_out(bytes: &[u8]) -> Result<()> {
     let mut out = io::stdout().lock();
-    out.write_all(bytes).and_then(|()| out.flush()).map_err(|error| match error.kind() {
-        io::ErrorKind::BrokenPipe => CliError::OutputClosed,
-        _ => CliError::Output(error),
-    })
+    out.write_all(bytes)
+        .and_then(|()| out.flush())
+        .map_err(|error| match error.kind() {
+            io::ErrorKind::BrokenPipe => CliError::OutputClosed,
+            _ => CliError::Output(error),
+        })
 }
 
 /// Says a sentence on standard error.
@@ -72,8 +79,14 @@ fn width() -> usize {
 }
 
 enum Block {
-    Line { indent: usize, text: String },
-    Table { head: Vec<&'static str>, rows: Vec<Vec<String>> },
+    Line {
+        indent: usize,
+        text: String,
+    },
+    Table {
+        head: Vec<&'static str>,
+        rows: Vec<Vec<String>>,
+    },
 }
 
 /// Text for a person, before it is wrapped.
@@ -92,13 +105,19 @@ impl Page {
 
     /// Adds a line, wrapped where it is too long.
     pub(crate) fn line(&mut self, text: impl Into<String>) -> &mut Self {
-        self.blocks.push(Block::Line { indent: 0, text: text.into() });
+        self.blocks.push(Block::Line {
+            indent: 0,
+            text: text.into(),
+        });
         self
     }
 
     /// Adds an indented line.
     pub(crate) fn item(&mut self, text: impl Into<String>) -> &mut Self {
-        self.blocks.push(Block::Line { indent: 2, text: text.into() });
+        self.blocks.push(Block::Line {
+            indent: 2,
+            text: text.into(),
+        });
         self
     }
 
@@ -107,10 +126,13 @@ impl Page {
         self.line("")
     }
 
-    /// Adds a table; nothing where it has no rows. Its last column takes what room is left.
+    /// Adds a table; nothing where it has no rows. Where it is too wide, its widest columns are wrapped.
     pub(crate) fn table(&mut self, head: &[&'static str], rows: Vec<Vec<String>>) -> &mut Self {
         if !rows.is_empty() {
-            self.blocks.push(Block::Table { head: head.to_vec(), rows });
+            self.blocks.push(Block::Table {
+                head: head.to_vec(),
+                rows,
+            });
         }
         self
     }
@@ -135,12 +157,21 @@ impl Page {
 /// Words from other phones are shown, never obeyed: control characters steer terminals.
 fn clean(text: &str) -> String {
     text.chars()
-        .map(|c| if c.is_control() && c != '\n' { char::REPLACEMENT_CHARACTER } else { c })
+        .map(|c| {
+            if c.is_control() && c != '\n' {
+                char::REPLACEMENT_CHARACTER
+            } else {
+                c
+            }
+        })
         .collect()
 }
 
 fn wrap_into(out: &mut String, text: &str, first: usize, next: usize, width: usize) {
-    for (number, line) in wrapped(text, width.saturating_sub(next).max(20)).iter().enumerate() {
+    for (number, line) in wrapped(text, width.saturating_sub(next).max(20))
+        .iter()
+        .enumerate()
+    {
         let indent = if number == 0 { first } else { next };
         out.push_str(format!("{:indent$}{line}", "").trim_end());
         out.push('\n');
@@ -167,24 +198,28 @@ fn wrapped(text: &str, width: usize) -> Vec<String> {
 fn table_into(out: &mut String, head: &[&'static str], rows: &[Vec<String>], width: usize) {
     const GAP: usize = 2;
     let rows: Vec<Vec<String>> = std::iter::once(head.iter().map(|h| (*h).to_owned()).collect())
-        .chain(rows.iter().map(|row| row.iter().map(|c| clean(&c.replace('\n', " "))).collect()))
+        .chain(
+            rows.iter()
+                .map(|row| row.iter().map(|c| clean(&c.replace('\n', " "))).collect()),
+        )
         .collect();
     let last = head.len().saturating_sub(1);
     let mut widths: Vec<usize> = (0..head.len())
         .map(|column| {
-            rows.iter().filter_map(|r| r.get(column)).map(|c| c.chars().count()).max().unwrap_or(0)
+            rows.iter()
+                .filter_map(|r| r.get(column))
+                .map(|c| c.chars().count())
+                .max()
+                .unwrap_or(0)
         })
         .collect();
-    // A long cell is wrapped rather than pushing all others off the screen.
-    let share = (width / head.len().max(1)).max(16);
-    for column in widths.iter_mut().take(last) {
-        *column = (*column).min(share);
-    }
-    let used: usize = widths.iter().take(last).map(|w| w + GAP).sum();
-    widths[last] = widths[last].min(width.saturating_sub(used).max(20));
+    fit(&mut widths, width.saturating_sub(GAP * last));
     for row in &rows {
-        let cells: Vec<Vec<String>> =
-            row.iter().zip(&widths).map(|(cell, width)| wrapped(cell, *width)).collect();
+        let cells: Vec<Vec<String>> = row
+            .iter()
+            .zip(&widths)
+            .map(|(cell, width)| wrapped(cell, *width))
+            .collect();
         let height = cells.iter().map(Vec::len).max().unwrap_or(0);
         for number in 0..height {
             let mut line = String::new();
@@ -197,6 +232,21 @@ fn table_into(out: &mut String, head: &[&'static str], rows: &[Vec<String>], wid
             out.push_str(line.trim_end());
             out.push('\n');
         }
+    }
+}
+
+/// Narrows the widest columns until all fit, as far as they can be read then.
+fn fit(widths: &mut [usize], room: usize) {
+    const LEAST: usize = 12;
+    while widths.iter().sum::<usize>() > room {
+        let Some(widest) = widths
+            .iter_mut()
+            .max_by_key(|w| **w)
+            .filter(|w| **w > LEAST)
+        else {
+            return;
+        };
+        *widest -= 1;
     }
 }
 
@@ -214,13 +264,16 @@ mod tests {
     }
 
     #[test]
-    fn the_last_column_takes_the_room_that_is_left() {
+    fn the_widest_column_is_wrapped() {
         let mut page = Page::default();
         let long = "a reason that does not fit beside the other columns of this table".to_owned();
         page.table(&["check", "why"], vec![vec!["wind".into(), long]]);
         let text = page.render(40);
         assert!(text.lines().all(|l| l.chars().count() <= 40), "{text}");
         assert!(text.lines().count() > 3, "{text}");
-        assert!(text.lines().skip(2).all(|l| l.starts_with("      ")), "{text}");
+        assert!(
+            text.lines().skip(2).all(|l| l.starts_with("      ")),
+            "{text}"
+        );
     }
 }

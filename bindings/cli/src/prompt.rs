@@ -14,7 +14,9 @@ pub(crate) fn can_ask() -> bool {
 /// Asks for one line. `flag` is what to give where nobody can be asked.
 pub(crate) fn ask(question: &str, flag: &str) -> Result<String> {
     if !can_ask() {
-        return Err(CliError::Usage(format!("there is no terminal to ask on: give {flag}")));
+        return Err(CliError::Usage(format!(
+            "there is no terminal to ask on: give {flag}"
+        )));
     }
     let mut err = io::stderr().lock();
     let _ = write!(err, "{question} ");
@@ -22,7 +24,9 @@ pub(crate) fn ask(question: &str, flag: &str) -> Result<String> {
     let mut line = String::new();
     let read = io::stdin().lock().read_line(&mut line).unwrap_or(0);
     if read == 0 {
-        return Err(CliError::Refused("nothing was answered, so nothing was done".into()));
+        return Err(CliError::Refused(
+            "nothing was answered, so nothing was done".into(),
+        ));
     }
     Ok(line.trim().to_owned())
 }
@@ -36,6 +40,8 @@ pub(crate) fn confirm(app: &App, question: &str) -> Result<()> {
     if answer.eq_ignore_ascii_case("yes") {
         Ok(())
     } else {
-        Err(CliError::Refused("not confirmed, so nothing was done".into()))
+        Err(CliError::Refused(
+            "not confirmed, so nothing was done".into(),
+        ))
     }
 }

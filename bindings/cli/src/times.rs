@@ -24,7 +24,10 @@ pub(crate) fn when(text: &str, zone: Tz, now_utc_ms: i64) -> Result<i64> {
     if let Ok(at) = DateTime::parse_from_rfc3339(text) {
         return Ok(at.timestamp_millis());
     }
-    let today = zone.timestamp_millis_opt(now_utc_ms).single().map(|at| at.date_naive());
+    let today = zone
+        .timestamp_millis_opt(now_utc_ms)
+        .single()
+        .map(|at| at.date_naive());
     let clock = || {
         let time = NaiveTime::parse_from_str(text, "%H:%M:%S")
             .or_else(|_| NaiveTime::parse_from_str(text, "%H:%M"));

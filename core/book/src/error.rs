@@ -23,6 +23,11 @@ pub enum BookError {
     /// The disk or the book's allowance is full.
     #[error("the disk is full: make room and do it once more, the last action was not stored")]
     DiskFull,
+    /// The disk did not take or give what it should.
+    #[error(
+        "the disk could not be written or read ({0}): it may be full or failing; make room and do it once more, the last action was not stored"
+    )]
+    DiskFails(String),
     /// The folder or file cannot be written.
     #[error("{path} cannot be written ({source}): check its permissions, nothing was stored")]
     NotWritable {
@@ -105,6 +110,8 @@ impl From<rusqlite::Error> for BookError {
             Some(ErrorCode::DiskFull) => Self::DiskFull,
             Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::Busy,
             Some(ErrorCode::ReadOnly) => Self::ReadOnly,
+            // Also what a quota says, or a limit on the size of files.
+            Some(ErrorCode::SystemIoFailure) => Self::DiskFails(error.to_string()),
             _ => Self::Damaged(error.to_string()),
         }
     }

@@ -19,11 +19,12 @@ use chrono::{DateTime, FixedOffset};
 use clap::{Args, CommandFactory as _, Parser, Subcommand};
 
 pub(crate) use book::{
-    BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs, RecordsFilterArgs,
-    RestoreArgs,
+    BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs,
+    RecordsFilterArgs, RestoreArgs,
 };
 pub(crate) use crew::{
-    AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs, SwapCommand,
+    AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
+    SwapCommand,
 };
 pub(crate) use keep_off::{DryArgs, KeepOffArgs, KeepOffCommand, KeepOffsArgs};
 pub(crate) use label::{LabelArgs, LabelCommand, ReadBackArgs};
@@ -39,10 +40,15 @@ pub(crate) use yard::{SectionArgs, SectionCommand, ShapeArgs, YardArgs, YardComm
 
 use crate::error::EXIT_CODES;
 
+const FIRST_STEPS: &str = "\
+First steps: found a crew (or ask to join one), yard add, section add, label new and label read-back;
+then for each job visit open, count, plan, reading, walk-round, ready, start, load, finish, dry.
+A visit is named by its id, or by its yard for the newest one. `sward COMMAND --help` tells more.";
+
 /// The lawn treater's field companion in a terminal: look, measure, plan, get ready, treat, keep
 /// off, re-check, and swap the records with the crew without a network.
 #[derive(Debug, Parser)]
-#[command(name = "sward", version, after_help = EXIT_CODES, subcommand_required = true,
+#[command(name = "sward", version, after_help = format!("{FIRST_STEPS}\n\n{EXIT_CODES}"), subcommand_required = true,
     arg_required_else_help = true, disable_help_subcommand = true)]
 pub(crate) struct Cli {
     /// What every command takes.
@@ -159,32 +165,43 @@ const GROUPS: &[(&str, &[&str])] = &[
     ("Re-check", &["control"]),
     (
         "Crew",
-        &["found", "ask", "request", "admit", "retire", "promote", "recover", "crew", "swap"],
+        &[
+            "found", "ask", "request", "admit", "retire", "promote", "recover", "crew", "swap",
+        ],
     ),
     ("Records", &["records", "correct", "settle"]),
     (
         "This device",
-        &["confirm-time", "verify", "rebuild", "backup", "restore", "completions"],
+        &[
+            "confirm-time",
+            "verify",
+            "rebuild",
+            "backup",
+            "restore",
+            "completions",
+        ],
     ),
 ];
 
 /// The command line with its help text: commands under the headings of a visit.
 pub(crate) fn command() -> clap::Command {
     let command = Cli::command();
-    let mut grouped = String::new();
-    for (heading, names) in GROUPS {
-        grouped.push_str(&format!("\n{heading}:\n"));
-        for name in *names {
-            let about = command
-                .find_subcommand(name)
-                .and_then(clap::Command::get_about)
-                .map(ToString::to_string)
-                .unwrap_or_default();
-            grouped.push_str(&format!("  {name:<13} {about}\n"));
-        }
-    }
+    let about = |name: &str| {
+        let command = command.find_subcommand(name);
+        command
+            .and_then(clap::Command::get_about)
+            .map(ToString::to_string)
+            .unwrap_or_default()
+    };
+    let group = |(heading, names): &(&str, &[&str])| {
+        let lines = names
+            .iter()
+            .map(|name| format!("  {name:<13} {}\n", about(name)));
+        format!("\n{heading}:\n{}", lines.collect::<String>())
+    };
+    let grouped: String = GROUPS.iter().map(group).collect();
     let template = format!(
-        "{{about}}\n\n{{usage-heading}} {{usage}}\n{grouped}\nOptions:\n{{options}}\n\n{{after-help}}"
+        "{{about}}\n\n{{usage-heading}} {{usage}}\n{grouped}\nOptions:\n{{options}}{{after-help}}"
     );
     command.help_template(template)
 }
@@ -202,12 +219,18 @@ mod tests {
 
     #[test]
     fn every_command_stands_under_exactly_one_heading() {
-        let shown: Vec<&str> = GROUPS.iter().flat_map(|(_, names)| *names).copied().collect();
+        let shown: Vec<&str> = GROUPS
+            .iter()
+            .flat_map(|(_, names)| *names)
+            .copied()
+            .collect();
         let once: BTreeSet<&str> = shown.iter().copied().collect();
         assert_eq!(once.len(), shown.len(), "a command stands twice");
         let command = command();
-        let all: BTreeSet<&str> =
-            command.get_subcommands().map(clap::Command::get_name).collect();
+        let all: BTreeSet<&str> = command
+            .get_subcommands()
+            .map(clap::Command::get_name)
+            .collect();
         assert_eq!(once, all);
     }
 }

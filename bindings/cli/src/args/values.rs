@@ -75,7 +75,11 @@ mod tests {
     fn every_name_on_the_command_line_is_a_code_of_the_rules() {
         assert!(SOILS.iter().all(|name| code::<Soil>(name).is_some()));
         assert!(BLOOMS.iter().all(|name| code::<Bloom>(name).is_some()));
-        assert!(QUESTIONS.iter().all(|name| code::<Question>(name).is_some()));
+        assert!(
+            QUESTIONS
+                .iter()
+                .all(|name| code::<Question>(name).is_some())
+        );
         assert!(CHECKS.iter().all(|name| code::<Check>(name).is_some()));
     }
 

@@ -12,13 +12,23 @@ use crate::words::how;
 pub(super) fn run(args: &ControlArgs) -> Result<Answer> {
     let ([treated_before, treated_after], [check_before, check_after]) =
         (pair(&args.treated)?, pair(&args.check)?);
-    let counts = BeforeAfter { treated_before, treated_after, check_before, check_after };
+    let counts = BeforeAfter {
+        treated_before,
+        treated_after,
+        check_before,
+        check_after,
+    };
     let answer = henderson_tilton_percent(counts)?;
     let mut page = Page::of(format!("Control: {:.1} %", answer.value));
     how(&mut page, "percent control", &answer.working);
-    Ok(Answer::new(page, json!({ "percent": answer.value, "working": answer.working })))
+    Ok(Answer::new(
+        page,
+        json!({ "percent": answer.value, "working": answer.working }),
+    ))
 }
 
 fn pair(values: &[u32]) -> Result<[u32; 2]> {
-    values.try_into().map_err(|_| CliError::Usage("give two counts: before and after".into()))
+    values
+        .try_into()
+        .map_err(|_| CliError::Usage("give two counts: before and after".into()))
 }

@@ -2,9 +2,7 @@
 
 use serde_json::json;
 use sward_book::Book;
-use sward_book::fact::{
-    Counted, NotTreated, Replacement, WalkedRound, WindMeasured,
-};
+use sward_book::fact::{Counted, NotTreated, Replacement, WalkedRound, WindMeasured};
 use sward_book::ids::VisitId;
 
 use crate::app::App;
@@ -55,7 +53,9 @@ fn replacement(
             let zone = app.zone_of_visit(book, visit)?;
             let readings = reading::meter_readings(wind, zone, app.now_utc_ms())?;
             if readings.is_empty() {
-                return Err(CliError::Usage("give the right readings: --wind or --wind-file".into()));
+                return Err(CliError::Usage(
+                    "give the right readings: --wind or --wind-file".into(),
+                ));
             }
             Replacement::WindMeasured(WindMeasured { visit, readings })
         }
@@ -71,14 +71,17 @@ fn replacement(
         CorrectCommand::Load { loaded, .. } => {
             Replacement::Loaded(treat::loaded(app, book, visit, loaded)?)
         }
-        CorrectCommand::NotTreated { why_not, note, look_again, .. } => {
-            Replacement::NotTreated(NotTreated {
-                visit,
-                why: (*why_not).into(),
-                note: note.clone(),
-                look_again: look_again.as_deref().map(day).transpose()?,
-            })
-        }
+        CorrectCommand::NotTreated {
+            why_not,
+            note,
+            look_again,
+            ..
+        } => Replacement::NotTreated(NotTreated {
+            visit,
+            why: (*why_not).into(),
+            note: note.clone(),
+            look_again: look_again.as_deref().map(day).transpose()?,
+        }),
     })
 }
 
@@ -88,12 +91,7 @@ fn day(text: &str) -> Result<String> {
         .map_err(|_| CliError::Refused(format!("{text} is no day: write it like 2026-06-30")))
 }
 
-fn correct(
-    book: &mut Book,
-    visit: VisitId,
-    wrong: &WrongArgs,
-    new: Replacement,
-) -> Result<Answer> {
+fn correct(book: &mut Book, visit: VisitId, wrong: &WrongArgs, new: Replacement) -> Result<Answer> {
     let facts = names::facts(book, visit, &wrong.facts)?;
     book.correct(visit, facts.clone(), new, &wrong.why)?;
     let mut page = Page::of("Corrected. What was recorded first stays in the history.");

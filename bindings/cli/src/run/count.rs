@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 use sward_rules::Entered;
 use sward_rules::look::{
-    Density, Decision, Pest, Sample, SampleMethod, decide, density, threshold_for, ASK_EXTENSION,
+    ASK_EXTENSION, Decision, Density, Pest, Sample, SampleMethod, decide, density, threshold_for,
 };
 
 use crate::app::App;
@@ -59,8 +59,17 @@ pub(super) fn samples(args: &CountedArgs) -> Result<Vec<Sample>> {
         .or_else(|| by(&m.cup, SampleMethod::CupCutter))
         .or_else(|| by(&m.drench, SampleMethod::SoapDrench))
         .or_else(|| by(&m.area, SampleMethod::Area))
-        .ok_or_else(|| CliError::Usage("say how the samples were taken, like --sod \"6 in\"".into()))?;
-    Ok(args.counts.iter().map(|count| Sample { method: method.clone(), count: *count }).collect())
+        .ok_or_else(|| {
+            CliError::Usage("say how the samples were taken, like --sod \"6 in\"".into())
+        })?;
+    Ok(args
+        .counts
+        .iter()
+        .map(|count| Sample {
+            method: method.clone(),
+            count: *count,
+        })
+        .collect())
 }
 
 /// Holds a density against each threshold that is published for the pest.
@@ -76,7 +85,11 @@ fn hold_against(page: &mut Page, pest: &str, density: Option<&Density>) -> Vec<V
         .into_iter()
         .map(|threshold| {
             let decided = decide(density, Some(threshold));
-            page.line(format!("{}: {}.", decision(decided.decision), decided.reason));
+            page.line(format!(
+                "{}: {}.",
+                decision(decided.decision),
+                decided.reason
+            ));
             for note in decided.notes.iter().filter(|note| *note != ASK_EXTENSION) {
                 page.item(note);
             }
@@ -88,11 +101,12 @@ fn hold_against(page: &mut Page, pest: &str, density: Option<&Density>) -> Vec<V
 /// The pest that a person means, where thresholds know it; in one or many.
 fn pest_of(typed: &str) -> Option<Pest> {
     let typed = typed.trim().to_lowercase();
-    code(&typed).or_else(|| code(typed.strip_suffix('s')?)).or_else(|| match typed.as_str() {
-        "grub" | "grubs" => Some(Pest::WhiteGrub),
-        "june beetle" | "june beetles" | "may or june beetle" => Some(Pest::MayBeetle),
-        _ => None,
-    })
+    let one = typed.strip_suffix('s').unwrap_or(&typed);
+    match one {
+        "grub" => Some(Pest::WhiteGrub),
+        "june beetle" | "may or june beetle" => Some(Pest::MayBeetle),
+        _ => code(one),
+    }
 }
 
 fn decision(decision: Decision) -> &'static str {
@@ -110,7 +124,10 @@ pub(super) fn not_treated(app: &App, args: &NotTreatedArgs) -> Result<Answer> {
     let visit = names::visit(&book, &args.visit)?;
     let why = args.why.into();
     book.not_treated(visit, why, &args.note, args.look_again.as_deref())?;
-    let mut page = Page::of(format!("Not treated: {}. That is a full result.", why_not(why)));
+    let mut page = Page::of(format!(
+        "Not treated: {}. That is a full result.",
+        why_not(why)
+    ));
     if let Some(day) = &args.look_again {
         page.line(format!("Look again on {day}."));
     }

@@ -37,17 +37,25 @@ pub(super) fn found(app: &App, args: &FoundArgs) -> Result<Answer> {
         crew: args.crew.clone(),
         practice: args.practice,
         recovery_key: code.public(),
-        person: Person { name: args.name.clone(), licence: args.licence.clone() },
+        person: Person {
+            name: args.name.clone(),
+            licence: args.licence.clone(),
+        },
         secret,
         recipient,
     };
     let book = Book::found(app.folder(), env, founding)?;
     let printed = code.printed();
-    let mut page = Page::of(format!("Crew founded: {}, in {}.", args.crew, app.folder().display()));
+    let mut page = Page::of(format!(
+        "Crew founded: {}, in {}.",
+        args.crew,
+        app.folder().display()
+    ));
     if args.practice {
         page.line("It is a practice crew: every record is marked so.");
     }
-    page.blank().line("Recovery code, shown this once: write it on paper and keep it where no phone is.");
+    page.blank()
+        .line("Recovery code, shown this once: write it on paper and keep it where no phone is.");
     page.line("It makes a device a crew lead when every crew lead's device is lost.");
     page.blank();
     for half in halves(&printed) {
@@ -76,7 +84,10 @@ pub(super) fn ask(app: &App, args: &AskArgs) -> Result<Answer> {
     let secret = new_device_secret(&env);
     let recipient = device_keys(&secret)?.recipient;
     let joining = Joining {
-        person: Person { name: args.name.clone(), licence: args.licence.clone() },
+        person: Person {
+            name: args.name.clone(),
+            licence: args.licence.clone(),
+        },
         practice: args.practice,
         secret,
         recipient,
@@ -93,11 +104,19 @@ pub(super) fn request(app: &App, args: &RequestArgs) -> Result<Answer> {
 fn write_request(book: &Book, path: &Path) -> Result<Answer> {
     super::write_new_file(path, &make_request(&book.own_request_entry()?)?)?;
     let digits = device_check_digits(&book.own_request()?.device);
-    let mut page = Page::of(format!("Request written to {}. Hand it to a crew lead.", path.display()));
-    page.line(format!("Compare these digits when it is admitted: {digits}"));
+    let mut page = Page::of(format!(
+        "Request written to {}. Hand it to a crew lead.",
+        path.display()
+    ));
+    page.line(format!(
+        "Compare these digits when it is admitted: {digits}"
+    ));
     page.line("This device can record at once; it counts as pending until it is admitted.");
     let device = book.secret()?.stream();
-    Ok(Answer::new(page, json!({ "device": device, "check_digits": digits, "request": path })))
+    Ok(Answer::new(
+        page,
+        json!({ "device": device, "check_digits": digits, "request": path }),
+    ))
 }
 
 /// Runs `sward admit`.
@@ -114,18 +133,27 @@ pub(super) fn admit(app: &App, args: &AdmitArgs) -> Result<Answer> {
     let digits = device_check_digits(&asked.device);
     prompt::confirm(
         app,
-        &format!("{} asks to join. Does their phone show {digits}?", asked.person.name),
+        &format!(
+            "{} asks to join. Does their phone show {digits}?",
+            asked.person.name
+        ),
     )?;
     let lead = book.secret()?.stream();
     if !book.roster().is_lead(lead) {
-        return Err(CliError::Refused("only a crew lead's device can admit".into()));
+        return Err(CliError::Refused(
+            "only a crew lead's device can admit".into(),
+        ));
     }
     let role: Role = args.role.into();
     if let Some(wire) = wire {
         book.take_in(&[wire], Some(asked.device.stream))?;
     }
     book.admit(&asked, role)?;
-    let mut page = Page::of(format!("Admitted: {}, as {}.", asked.person.name, self::role(role)));
+    let mut page = Page::of(format!(
+        "Admitted: {}, as {}.",
+        asked.person.name,
+        self::role(role)
+    ));
     if asked.was.is_some() {
         page.line("Its device wrote under other keys before; retire those if that device is gone.");
     }
@@ -138,12 +166,20 @@ pub(super) fn admit(app: &App, args: &AdmitArgs) -> Result<Answer> {
 fn asked_before(book: &Book, stream: StreamId) -> Result<JoinAsked> {
     let member = book.roster().member(stream);
     let Some((member, person)) = member.and_then(|m| Some((m, m.person.clone()?))) else {
-        return Err(CliError::Refused("nobody told who carries this device: take its request".into()));
+        return Err(CliError::Refused(
+            "nobody told who carries this device: take its request".into(),
+        ));
     };
     let Some(recipient) = member.recipient.clone() else {
-        return Err(CliError::Refused("this device told no key: take its request file".into()));
+        return Err(CliError::Refused(
+            "this device told no key: take its request file".into(),
+        ));
     };
-    Ok(JoinAsked { device: DeviceKeys { stream, recipient }, person, was: member.was })
+    Ok(JoinAsked {
+        device: DeviceKeys { stream, recipient },
+        person,
+        was: member.was,
+    })
 }
 
 /// Runs `sward retire`.
@@ -151,7 +187,10 @@ pub(super) fn retire(app: &App, args: &RetireArgs) -> Result<Answer> {
     let mut book = app.writing()?;
     let stream = names::device(&book, &args.device)?;
     let name = who(&book, stream);
-    prompt::confirm(app, &format!("Retire {name} (device {}) for good?", stream.short()))?;
+    prompt::confirm(
+        app,
+        &format!("Retire {name} (device {}) for good?", stream.short()),
+    )?;
     book.retire(stream, &args.why)?;
     let mut page = Page::of(format!("Retired: {name} (device {}).", stream.short()));
     page.line("What it wrote so far counts; what comes later is marked, and a crew lead decides.");
@@ -164,7 +203,11 @@ pub(super) fn promote(app: &App, args: &PromoteArgs) -> Result<Answer> {
     let stream = names::device(&book, &args.device)?;
     let role: Role = args.role.into();
     book.give_role(stream, role)?;
-    let page = Page::of(format!("{}: {} from now on.", who(&book, stream), self::role(role)));
+    let page = Page::of(format!(
+        "{}: {} from now on.",
+        who(&book, stream),
+        self::role(role)
+    ));
     Ok(Answer::new(page, json!({ "device": stream, "role": role })))
 }
 
@@ -183,7 +226,10 @@ pub(super) fn recover(app: &App, args: &RecoverArgs) -> Result<Answer> {
     let stream = device.stream;
     book.recover(code.sign(crew, &founded, device, person)?)?;
     let page = Page::of("This device is a crew lead now.");
-    Ok(Answer::new(page, json!({ "device": stream, "role": Role::CrewLead })))
+    Ok(Answer::new(
+        page,
+        json!({ "device": stream, "role": Role::CrewLead }),
+    ))
 }
 
 fn founding(book: &Book) -> Result<(sward_book::ids::Hash, Founded)> {
@@ -193,8 +239,9 @@ fn founding(book: &Book) -> Result<(sward_book::ids::Hash, Founded)> {
         Fact::Founded(founded) => Some(founded.clone()),
         _ => None,
     });
-    let founded = founded
-        .ok_or_else(|| CliError::Refused("the crew's founding has not arrived: swap records first".into()))?;
+    let founded = founded.ok_or_else(|| {
+        CliError::Refused("the crew's founding has not arrived: swap records first".into())
+    })?;
     Ok((crew, founded))
 }
 
@@ -206,7 +253,11 @@ pub(super) fn show(app: &App) -> Result<Answer> {
     let roster = book.roster();
     match (roster.crew_name(), book.crew()) {
         (Some(name), Some(crew)) => {
-            let practice = if roster.practice() { " (practice: no record counts)" } else { "" };
+            let practice = if roster.practice() {
+                " (practice: no record counts)"
+            } else {
+                ""
+            };
             page.line(format!("{name}{practice}"));
             page.item(format!("the crew's digits: {}", crew_check_digits(crew)));
         }
@@ -219,7 +270,10 @@ pub(super) fn show(app: &App) -> Result<Answer> {
     let members: Vec<Value> = roster.members().map(member_json).collect();
     let waiting = book.waiting_for()?;
     for (stream, count) in &waiting {
-        page.line(format!("Waiting for entries from {} ({count}).", who(&book, *stream)));
+        page.line(format!(
+            "Waiting for entries from {} ({count}).",
+            who(&book, *stream)
+        ));
     }
     let open = everything_open(app, &book)?.len();
     if open > 0 {
@@ -247,15 +301,27 @@ pub(super) fn show(app: &App) -> Result<Answer> {
 }
 
 fn member_row(member: &Member, own: StreamId) -> Vec<String> {
-    let name = member.person.as_ref().map_or_else(|| "not told".into(), |p| p.name.clone());
-    let this = if member.stream == own { " (this device)" } else { "" };
+    let name = member
+        .person
+        .as_ref()
+        .map_or_else(|| "not told".into(), |p| p.name.clone());
+    let this = if member.stream == own {
+        " (this device)"
+    } else {
+        ""
+    };
     let state = match &member.state {
         MemberState::Pending => "waits to be admitted (sward admit)",
         MemberState::Member => "in the crew",
         MemberState::Retired { .. } => "retired",
     };
     let role = member.role.map_or("-", role);
-    vec![format!("{name}{this}"), member.stream.short(), role.to_owned(), state.to_owned()]
+    vec![
+        format!("{name}{this}"),
+        member.stream.short(),
+        role.to_owned(),
+        state.to_owned(),
+    ]
 }
 
 fn member_json(member: &Member) -> Value {

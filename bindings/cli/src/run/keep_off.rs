@@ -22,7 +22,11 @@ use super::{last_own_fact, who, yard_name};
 /// Runs `sward keep-offs`.
 pub(super) fn list(app: &App, args: &KeepOffsArgs) -> Result<Answer> {
     let book = app.reading()?;
-    let yard = args.yard.as_deref().map(|name| names::yard(&book, name)).transpose()?;
+    let yard = args
+        .yard
+        .as_deref()
+        .map(|name| names::yard(&book, name))
+        .transpose()?;
     let now = book.now()?;
     let views: Vec<KeepOffView> = book
         .keep_offs()?
@@ -32,7 +36,11 @@ pub(super) fn list(app: &App, args: &KeepOffsArgs) -> Result<Answer> {
         .collect();
     let mut page = Page::default();
     if views.is_empty() {
-        page.line(if args.all { "No keep-off." } else { "No keep-off is running." });
+        page.line(if args.all {
+            "No keep-off."
+        } else {
+            "No keep-off is running."
+        });
     }
     let json = table(app, &book, &views, &mut page)?;
     Ok(Answer::new(page, json!({ "now": now, "keep_offs": json })))
@@ -95,7 +103,10 @@ fn table(app: &App, book: &Book, views: &[KeepOffView], page: &mut Page) -> Resu
             "by_outsider": view.by_outsider,
         }));
     }
-    page.table(&["yard", "section", "who", "product", "state", "until"], rows);
+    page.table(
+        &["yard", "section", "who", "product", "state", "until"],
+        rows,
+    );
     for view in views {
         remarks(book, view, page);
     }
@@ -107,7 +118,12 @@ fn remarks(book: &Book, view: &KeepOffView, page: &mut Page) {
     let standing: Vec<_> = view.standing_claims().collect();
     if standing.len() > 1 {
         for claim in &standing {
-            page.item(format!("{}: {} by {}", view.name, terms(&claim.terms), who(book, claim.by)));
+            page.item(format!(
+                "{}: {} by {}",
+                view.name,
+                terms(&claim.terms),
+                who(book, claim.by)
+            ));
         }
     }
     for look in &view.dry_not_counted {
@@ -136,10 +152,15 @@ pub(super) fn dry(app: &App, args: &DryArgs) -> Result<Answer> {
     let visit = names::visit(&book, &args.visit)?;
     let zone = app.zone_of_visit(&book, visit)?;
     let now = app.now_utc_ms();
-    let at = args.at.as_deref().map_or(Ok(now), |at| when(at, zone, now))?;
+    let at = args
+        .at
+        .as_deref()
+        .map_or(Ok(now), |at| when(at, zone, now))?;
     let ids = names::keep_offs(&book, visit, &args.sections)?;
-    let names: Vec<String> =
-        ids.iter().map(|id| Ok(book.keep_off(visit, *id)?.name)).collect::<Result<_>>()?;
+    let names: Vec<String> = ids
+        .iter()
+        .map(|id| Ok(book.keep_off(visit, *id)?.name))
+        .collect::<Result<_>>()?;
     prompt::confirm(
         app,
         &format!(
@@ -152,7 +173,10 @@ pub(super) fn dry(app: &App, args: &DryArgs) -> Result<Answer> {
     let mut page = Page::of(format!("You looked at {}: dry.", names.join(" and ")));
     let keep_offs = of_visit(app, &book, visit, &mut page)?;
     let fact = last_own_fact(&book, visit)?;
-    Ok(Answer::new(page, json!({ "visit": visit, "fact": fact, "keep_offs": keep_offs })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "fact": fact, "keep_offs": keep_offs }),
+    ))
 }
 
 /// Runs `sward keep-off`.
@@ -167,7 +191,12 @@ pub(super) fn run(app: &App, args: &KeepOffArgs) -> Result<Answer> {
     let keep_off = names::keep_off(&book, visit, section)?;
     let id = keep_off.keep_off;
     let done = match &args.command {
-        KeepOffCommand::Claim { wait, until_dry, why, .. } => {
+        KeepOffCommand::Claim {
+            wait,
+            until_dry,
+            why,
+            ..
+        } => {
             book.claim_keep_off(visit, id, claimed(wait, until_dry)?, why)?;
             "stated"
         }
@@ -185,7 +214,10 @@ pub(super) fn run(app: &App, args: &KeepOffArgs) -> Result<Answer> {
     let mut page = Page::of(format!("Keep-off on {}: {done}.", keep_off.name));
     let keep_offs = of_visit(app, &book, visit, &mut page)?;
     let fact = last_own_fact(&book, visit)?;
-    Ok(Answer::new(page, json!({ "visit": visit, "fact": fact, "keep_offs": keep_offs })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "fact": fact, "keep_offs": keep_offs }),
+    ))
 }
 
 fn claimed(wait: &str, until_dry: &str) -> Result<KeepOffTerms> {

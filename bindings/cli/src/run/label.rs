@@ -23,14 +23,26 @@ type Typed = Vec<(String, String)>;
 /// Runs `sward label`.
 pub(super) fn run(app: &App, args: &LabelArgs) -> Result<Answer> {
     match &args.command {
-        LabelCommand::New { fields, ingredients } => new(app, fields, ingredients),
+        LabelCommand::New {
+            fields,
+            ingredients,
+        } => new(app, fields, ingredients),
         LabelCommand::Set { label, fields } => set(app, label, fields),
-        LabelCommand::Ingredient { label, name, content } => {
+        LabelCommand::Ingredient {
+            label,
+            name,
+            content,
+        } => {
             let mut book = app.writing()?;
             let label = names::label(&book, label)?;
             let item = book.add_ingredient(label, name, content)?;
-            let page = Page::of(format!("{name}: {content}. Read the numbers back before use."));
-            Ok(Answer::new(page, json!({ "label": label, "ingredient": item })))
+            let page = Page::of(format!(
+                "{name}: {content}. Read the numbers back before use."
+            ));
+            Ok(Answer::new(
+                page,
+                json!({ "label": label, "ingredient": item }),
+            ))
         }
         LabelCommand::List => list(app),
         LabelCommand::Show { label } => show(app, label),
@@ -39,7 +51,10 @@ pub(super) fn run(app: &App, args: &LabelArgs) -> Result<Answer> {
 }
 
 fn borrowed(typed: &Typed) -> Vec<(&str, &str)> {
-    typed.iter().map(|(key, value)| (key.as_str(), value.as_str())).collect()
+    typed
+        .iter()
+        .map(|(key, value)| (key.as_str(), value.as_str()))
+        .collect()
 }
 
 fn new(app: &App, fields: &Typed, ingredients: &Typed) -> Result<Answer> {
@@ -60,7 +75,10 @@ fn new(app: &App, fields: &Typed, ingredients: &Typed) -> Result<Answer> {
         }
     }
     let product = book.label(label)?.product;
-    let mut page = Page::of(format!("Label sheet added: {product} ({}).", names::short(label.0)));
+    let mut page = Page::of(format!(
+        "Label sheet added: {product} ({}).",
+        names::short(label.0)
+    ));
     let empty = empty_fields(&book, label)?;
     if !empty.is_empty() {
         page.line(format!(
@@ -69,13 +87,19 @@ fn new(app: &App, fields: &Typed, ingredients: &Typed) -> Result<Answer> {
         ));
     }
     page.line("Next: sward label read-back, before it is used.");
-    Ok(Answer::new(page, json!({ "label": label, "product": product, "empty": empty })))
+    Ok(Answer::new(
+        page,
+        json!({ "label": label, "product": product, "empty": empty }),
+    ))
 }
 
 fn empty_fields(book: &Book, label: SheetId) -> Result<Vec<String>> {
     let doc = book.sheet(label, LABEL)?;
     let fields = schema::fields(LABEL).iter();
-    Ok(fields.filter(|f| doc.text(f.key).is_empty()).map(|f| spoken(f.key)).collect())
+    Ok(fields
+        .filter(|f| doc.text(f.key).is_empty())
+        .map(|f| spoken(f.key))
+        .collect())
 }
 
 fn ask_fields() -> Result<Typed> {
@@ -99,7 +123,10 @@ fn ask_fields() -> Result<Typed> {
 fn ask_ingredients() -> Result<Typed> {
     let mut typed = Typed::new();
     loop {
-        let name = prompt::ask("active ingredient (empty when there is no more):", "--ingredient")?;
+        let name = prompt::ask(
+            "active ingredient (empty when there is no more):",
+            "--ingredient",
+        )?;
         if name.is_empty() {
             return Ok(typed);
         }
@@ -118,12 +145,16 @@ fn set(app: &App, asked: &str, fields: &Typed) -> Result<Answer> {
         book.set_label(label, key, value)?;
     }
     let view = book.label(label)?;
-    let mut page =
-        Page::of(format!("{}: {} changed.", view.product, counted(fields.len(), "field")));
+    let mut page = Page::of(format!(
+        "{}: {} changed.",
+        view.product,
+        counted(fields.len(), "field")
+    ));
     if view.read_back.is_none() {
         page.line("Its numbers have to be read back before use: sward label read-back.");
     }
-    let json = json!({ "label": label, "changed": fields.len(), "read_back": view.read_back.is_some() });
+    let json =
+        json!({ "label": label, "changed": fields.len(), "read_back": view.read_back.is_some() });
     Ok(Answer::new(page, json))
 }
 
@@ -141,7 +172,12 @@ fn list(app: &App) -> Result<Answer> {
                 Some(done) => format!("read back by {}", done.person),
                 None => "not read back: not to be used yet".to_owned(),
             };
-            vec![l.product.clone(), names::short(l.sheet.0), l.registration.clone(), read]
+            vec![
+                l.product.clone(),
+                names::short(l.sheet.0),
+                l.registration.clone(),
+                read,
+            ]
         })
         .collect();
     page.table(&["product", "id", "registration", "numbers"], rows);
@@ -174,12 +210,18 @@ fn show(app: &App, asked: &str) -> Result<Answer> {
         page.line(conflict_line(conflict));
     }
     page.line(match &view.read_back {
-        Some(done) => format!("Read back by {} ({}).", done.person, key_of(&done.how).replace('_', " ")),
+        Some(done) => format!(
+            "Read back by {} ({}).",
+            done.person,
+            key_of(&done.how).replace('_', " ")
+        ),
         None => "Not read back since its numbers were last changed: not to be used yet.".to_owned(),
     });
     let ingredients: Vec<Value> = shown
         .iter()
-        .map(|i| json!({ "ingredient": i.id, "name": i.text("name"), "content": i.text("content") }))
+        .map(
+            |i| json!({ "ingredient": i.id, "name": i.text("name"), "content": i.text("content") }),
+        )
         .collect();
     let json = json!({
         "label": label,
@@ -196,10 +238,17 @@ fn as_read(stored: &str) -> String {
     match stored {
         "" => "(empty: not known)".to_owned(),
         "nothing" => "nothing".to_owned(),
-        text => match sward_rules::Entered::from_canonical(text) {
-            Ok(entered) => entered.for_person(),
-            Err(_) => text.to_owned(),
-        },
+        text => {
+            // Watering in has a word before its amount.
+            let (word, amount) = match text.split_once(' ') {
+                Some((word @ ("required" | "withheld"), rest)) => (format!("{word} "), rest),
+                _ => (String::new(), text),
+            };
+            match sward_rules::Entered::from_canonical(amount) {
+                Ok(entered) => format!("{word}{}", entered.for_person()),
+                Err(_) => text.to_owned(),
+            }
+        }
     }
 }
 
@@ -211,7 +260,11 @@ pub(super) fn conflict_line(conflict: &sward_book::sheet::Conflict) -> String {
         None if must_be_settled(conflict) => "not known until it is settled".to_owned(),
         None => "one is shown".to_owned(),
     };
-    format!("{}: two phones say {}; {acted_on}.", spoken(&conflict.field), values.join(" and "))
+    format!(
+        "{}: two phones say {}; {acted_on}.",
+        spoken(&conflict.field),
+        values.join(" and ")
+    )
 }
 
 fn read_back(app: &App, args: &ReadBackArgs) -> Result<Answer> {
@@ -227,11 +280,20 @@ fn read_back(app: &App, args: &ReadBackArgs) -> Result<Answer> {
             CliError::Usage("give who reads the label: --second-person NAME".to_owned())
         })?,
     };
-    let typed = if args.fields.is_empty() { ask_again(&book, label)? } else { args.fields.clone() };
+    let typed = if args.fields.is_empty() {
+        ask_again(&book, label)?
+    } else {
+        args.fields.clone()
+    };
     book.read_back(label, &borrowed(&typed), how, &person)?;
     let product = book.label(label)?.product;
-    let page = Page::of(format!("{product}: the numbers agree, read back by {person}."));
-    Ok(Answer::new(page, json!({ "label": label, "read_back": { "how": how, "person": person } })))
+    let page = Page::of(format!(
+        "{product}: the numbers agree, read back by {person}."
+    ));
+    Ok(Answer::new(
+        page,
+        json!({ "label": label, "read_back": { "how": how, "person": person } }),
+    ))
 }
 
 /// Asks for every number without showing what the sheet says.
@@ -240,7 +302,10 @@ fn ask_again(book: &Book, label: SheetId) -> Result<Typed> {
         .into_iter()
         .map(|(key, _)| {
             let question = format!("{} ({}):", spoken(key), field_hint(key));
-            Ok((key.to_owned(), prompt::ask(&question, "--field KEY=VALUE for each number")?))
+            Ok((
+                key.to_owned(),
+                prompt::ask(&question, "--field KEY=VALUE for each number")?,
+            ))
         })
         .collect()
 }

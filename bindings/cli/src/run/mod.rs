@@ -80,7 +80,11 @@ pub(crate) fn run(cli: &Cli) -> Result<Answer> {
 fn last_own_fact(book: &Book, visit: VisitId) -> Result<Option<FactId>> {
     let own = book.secret()?.stream();
     let history = book.visit(visit)?.history;
-    Ok(history.iter().rev().find(|line| line.by == own).map(|line| line.fact))
+    Ok(history
+        .iter()
+        .rev()
+        .find(|line| line.by == own)
+        .map(|line| line.fact))
 }
 
 /// Who carries a device, or its first digits.
@@ -94,16 +98,24 @@ fn who(book: &Book, stream: StreamId) -> String {
 /// What people call a yard.
 fn yard_name(book: &Book, yard: Option<SheetId>) -> String {
     yard.and_then(|yard| book.yard_sheet(yard).ok())
-        .map_or_else(|| "a yard that has not arrived yet".to_owned(), |sheet| sheet.name)
+        .map_or_else(
+            || "a yard that has not arrived yet".to_owned(),
+            |sheet| sheet.name,
+        )
 }
 
 /// Reads a file that a person named, if it is no longer than `bytes_most`.
 fn read_file(path: &Path, bytes_most: u64) -> Result<Vec<u8>> {
-    let not_readable = |source| CliError::NotReadable { path: path.to_owned(), source };
+    let not_readable = |source| CliError::NotReadable {
+        path: path.to_owned(),
+        source,
+    };
     let file = std::fs::File::open(path).map_err(not_readable)?;
     let mut bytes = Vec::new();
     // One byte more, so that the reader sees that it is too long.
-    file.take(bytes_most.saturating_add(1)).read_to_end(&mut bytes).map_err(not_readable)?;
+    file.take(bytes_most.saturating_add(1))
+        .read_to_end(&mut bytes)
+        .map_err(not_readable)?;
     Ok(bytes)
 }
 
@@ -117,7 +129,10 @@ fn new_file<T>(
     path: &Path,
     fill: impl FnOnce(&mut std::fs::File) -> std::result::Result<T, Filling>,
 ) -> Result<T> {
-    let not_writable = |source| CliError::NotWritable { path: path.to_owned(), source };
+    let not_writable = |source| CliError::NotWritable {
+        path: path.to_owned(),
+        source,
+    };
     let taken = || {
         CliError::Refused(format!(
             "{} is there already: give a new name, nothing is overwritten",

@@ -9,8 +9,8 @@ use sward_rules::Entered;
 use sward_rules::finding::{Finding, Verdict, sum};
 use sward_rules::label::{LabelSays, WateringIn};
 use sward_rules::plan::{
-    AreaBasis, HalfWay, Passes, Plan, PlanInput, Section, Vessel, half_way_check,
-    plan as work_out, watering_in_volume,
+    AreaBasis, HalfWay, Passes, Plan, PlanInput, Section, Vessel, half_way_check, plan as work_out,
+    watering_in_volume,
 };
 
 use crate::app::App;
@@ -66,11 +66,16 @@ pub(super) struct Planned {
 /// Reads a plan as far as every step after it needs it.
 pub(super) fn planned(book: &Book, visit: VisitId) -> Result<Planned> {
     let missing = |what: &str| {
-        CliError::Refused(format!("the plan has no {what} yet: sward plan VISIT --{what} ..."))
+        CliError::Refused(format!(
+            "the plan has no {what} yet: sward plan VISIT --{what} ..."
+        ))
     };
     let sheet = book.plan(visit)?.ok_or_else(|| missing("label"))?;
     let label = sheet.label.ok_or_else(|| missing("label"))?;
-    Ok(Planned { label: book.label_sheet(label)?, sheet })
+    Ok(Planned {
+        label: book.label_sheet(label)?,
+        sheet,
+    })
 }
 
 /// The sections to treat with their areas: those asked for, or all that are shown and measured.
@@ -80,17 +85,30 @@ fn sections(book: &Book, visit: VisitId, asked: &[String]) -> Result<Vec<Section
     })?;
     let sheet = book.yard_sheet(yard)?;
     let chosen: Vec<&YardSection> = if asked.is_empty() {
-        sheet.sections.iter().filter(|s| !s.hidden && s.outline.is_some()).collect()
+        sheet
+            .sections
+            .iter()
+            .filter(|s| !s.hidden && s.outline.is_some())
+            .collect()
     } else {
-        asked.iter().map(|name| names::section(&sheet, name)).collect::<Result<_>>()?
+        asked
+            .iter()
+            .map(|name| names::section(&sheet, name))
+            .collect::<Result<_>>()?
     };
     chosen
         .into_iter()
         .map(|section| {
             let outline = section.outline.as_ref().ok_or_else(|| {
-                CliError::Refused(format!("{} is not measured: measure it first", section.name))
+                CliError::Refused(format!(
+                    "{} is not measured: measure it first",
+                    section.name
+                ))
             })?;
-            Ok(Section { name: section.name.clone(), area: outline.area()?.value })
+            Ok(Section {
+                name: section.name.clone(),
+                area: outline.area()?.value,
+            })
         })
         .collect()
 }
@@ -113,7 +131,10 @@ fn worked_out(
     let (Some(rate), Some(capacity), Some(step)) = (sheet.rate, sheet.holds, sheet.vessel) else {
         return Ok(Err(lacks));
     };
-    let vessel = Vessel { name: "the vessel".to_owned(), least_step: step };
+    let vessel = Vessel {
+        name: "the vessel".to_owned(),
+        least_step: step,
+    };
     let input = PlanInput {
         sections,
         label: &planned.label.label,
@@ -121,9 +142,17 @@ fn worked_out(
         carrier: sheet.carrier,
         capacity,
         vessel: &vessel,
-        passes: if sheet.two_passes { Passes::TwoAtRightAngles } else { Passes::One },
+        passes: if sheet.two_passes {
+            Passes::TwoAtRightAngles
+        } else {
+            Passes::One
+        },
         swath: sheet.swath,
-        basis: if less_uncertainty { AreaBasis::LessUncertainty } else { AreaBasis::Best },
+        basis: if less_uncertainty {
+            AreaBasis::LessUncertainty
+        } else {
+            AreaBasis::Best
+        },
     };
     Ok(Ok(work_out(&input)?))
 }
@@ -134,7 +163,10 @@ fn show(book: &Book, visit: VisitId, args: &PlanArgs) -> Result<Answer> {
     let plan = match worked_out(&planned, &sections, args.less_uncertainty)? {
         Ok(plan) => plan,
         Err(lacks) => {
-            let page = Page::of(format!("Written down. The plan still lacks {}.", lacks.join(", ")));
+            let page = Page::of(format!(
+                "Written down. The plan still lacks {}.",
+                lacks.join(", ")
+            ));
             return Ok(Answer::new(page, json!({ "visit": visit, "lacks": lacks })));
         }
     };
@@ -168,7 +200,10 @@ fn section_lines(page: &mut Page, plan: &Plan) {
         .sections
         .iter()
         .map(|s| {
-            let product = s.measured_out.as_ref().map_or(s.product.value, |a| a.measured_out);
+            let product = s
+                .measured_out
+                .as_ref()
+                .map_or(s.product.value, |a| a.measured_out);
             vec![
                 s.name.clone(),
                 s.area.for_person(),
@@ -192,14 +227,19 @@ fn amount_lines(page: &mut Page, plan: &Plan) {
         page.line(format!("Finished mix in all: {}", short(&carrier.value)));
     }
     let passes = &plan.passes.value;
-    let spacing =
-        passes.line_spacing.map(|s| format!(", lines {} apart", s.for_person())).unwrap_or_default();
+    let spacing = passes
+        .line_spacing
+        .map(|s| format!(", lines {} apart", s.for_person()))
+        .unwrap_or_default();
     let words = match passes.passes {
         Passes::One => "One pass",
         Passes::TwoAtRightAngles => "Two passes at right angles, each",
         Passes::HalfSwath => "Lines half a swath apart, each",
     };
-    page.line(format!("{words} at {}{spacing}", passes.rate_each.for_person()));
+    page.line(format!(
+        "{words} at {}{spacing}",
+        passes.rate_each.for_person()
+    ));
     if passes.product.len() > 1 {
         let each: Vec<String> = passes.product.iter().map(Entered::for_person).collect();
         page.item(format!("product for each pass: {}", each.join(", ")));
@@ -212,7 +252,8 @@ fn amount_lines(page: &mut Page, plan: &Plan) {
             vec![
                 format!("load {}", l.number),
                 l.product.for_person(),
-                l.carrier.map_or_else(|| "-".into(), |c| format!("fill up to {}", short(&c))),
+                l.carrier
+                    .map_or_else(|| "-".into(), |c| format!("fill up to {}", short(&c))),
             ]
         })
         .collect();
@@ -222,7 +263,11 @@ fn amount_lines(page: &mut Page, plan: &Plan) {
 /// An amount worked out rather than measured, with no more digits than anyone can use.
 fn short(entered: &Entered) -> String {
     match entered.amount().round_sf(5) {
-        Some(amount) => format!("{} {}", Decimal::normalize(&amount), entered.unit().for_person()),
+        Some(amount) => format!(
+            "{} {}",
+            Decimal::normalize(&amount),
+            entered.unit().for_person()
+        ),
         None => entered.for_person(),
     }
 }
@@ -257,7 +302,10 @@ fn watering(
             short(volume)
         ));
     }
-    let json = volumes.iter().map(|(s, v)| json!({ "section": s.name, "volume": v })).collect();
+    let json = volumes
+        .iter()
+        .map(|(s, v)| json!({ "section": s.name, "volume": v }))
+        .collect();
     Ok(Some(json))
 }
 
@@ -273,7 +321,11 @@ fn workings(page: &mut Page, plan: &Plan) {
             || "not known".to_owned(),
             |dose| format!("{} of it", short(&dose)),
         );
-        how(page, &format!("{}: {dose}", ingredient.value.name), &ingredient.working);
+        how(
+            page,
+            &format!("{}: {dose}", ingredient.value.name),
+            &ingredient.working,
+        );
     }
 }
 
@@ -299,12 +351,14 @@ pub(super) fn half_way(app: &App, args: &HalfWayArgs) -> Result<Answer> {
     let visit = names::visit(&book, &args.visit)?;
     let planned = planned(&book, visit)?;
     let sections = sections(&book, visit, &args.sections)?;
-    let plan = worked_out(&planned, &sections, false)?.map_err(|lacks| {
-        CliError::Refused(format!("the plan still lacks {}", lacks.join(", ")))
-    })?;
+    let plan = worked_out(&planned, &sections, false)?
+        .map_err(|lacks| CliError::Refused(format!("the plan still lacks {}", lacks.join(", "))))?;
     let answer = half_way_check(&HalfWay {
         label: &planned.label.label,
-        rate: planned.sheet.rate.ok_or_else(|| CliError::Refused("the plan has no rate".into()))?,
+        rate: planned
+            .sheet
+            .rate
+            .ok_or_else(|| CliError::Refused("the plan has no rate".into()))?,
         planned: plan.product.value.measured_out,
         filled: args.filled,
         left: args.left,
@@ -319,11 +373,17 @@ pub(super) fn half_way(app: &App, args: &HalfWayArgs) -> Result<Answer> {
         found.off_percent,
         short(&found.rate_done)
     ));
-    page.line(format!("For the rest at the planned rate: {}.", short(&found.for_the_rest)));
+    page.line(format!(
+        "For the rest at the planned rate: {}.",
+        short(&found.for_the_rest)
+    ));
     if let Some(missing) = &found.missing {
         page.line(format!("Missing for it: {}.", short(missing)));
     }
     findings_table(&mut page, std::slice::from_ref(&found.finding));
     let verdict = sum(std::slice::from_ref(&found.finding));
-    Ok(Answer::new(page, json!({ "visit": visit, "half_way": found, "verdict": verdict })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "half_way": found, "verdict": verdict }),
+    ))
 }

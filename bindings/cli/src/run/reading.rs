@@ -45,7 +45,9 @@ pub(super) fn run(app: &App, args: &ReadingArgs) -> Result<Answer> {
         facts.push(last_own_fact(&book, visit)?);
     }
     if let Some(s) = &summary {
-        let gust = s.gust_mph.map_or_else(|| "no gust noted".into(), |g| format!("gust {g:.1} mph"));
+        let gust = s
+            .gust_mph
+            .map_or_else(|| "no gust noted".into(), |g| format!("gust {g:.1} mph"));
         page.line(format!(
             "Wind: mean {:.1} mph, {gust}, {} readings over {} s.",
             s.mean_mph, s.count, s.span_s
@@ -59,7 +61,10 @@ pub(super) fn run(app: &App, args: &ReadingArgs) -> Result<Answer> {
         facts.push(last_own_fact(&book, visit)?);
         page.line("Recorded what was seen.");
     }
-    Ok(Answer::new(page, json!({ "visit": visit, "facts": facts, "wind": summary })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "facts": facts, "wind": summary }),
+    ))
 }
 
 /// The readings of a wind meter, from flags and from a file.
@@ -89,13 +94,20 @@ fn meter_reading(text: &str, zone: Tz, now: i64) -> Result<MeterReading> {
         Some((wind, gust)) => (wind, Some(Entered::parse(gust)?)),
         None => (rest, None),
     };
-    Ok(MeterReading { at_utc_ms: at, wind: Entered::parse(wind)?, gust, from_degrees: from })
+    Ok(MeterReading {
+        at_utc_ms: at,
+        wind: Entered::parse(wind)?,
+        gust,
+        from_degrees: from,
+    })
 }
 
 fn degrees(text: &str) -> Result<u16> {
     let text = text.trim().trim_end_matches('°');
     text.parse().ok().filter(|d| *d <= 360).ok_or_else(|| {
-        CliError::Refused(format!("from {text}: give the direction in degrees from north, 0 to 360"))
+        CliError::Refused(format!(
+            "from {text}: give the direction in degrees from north, 0 to 360"
+        ))
     })
 }
 
@@ -106,11 +118,18 @@ fn from_csv(bytes: &[u8], zone: Tz, now: i64) -> Result<Vec<MeterReading>> {
             "the wind file: {what}; write a first line time,wind,gust,from and then lines like 08:01,6 mph,9 mph,200"
         ))
     };
-    let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).from_reader(bytes);
-    let header = reader.headers().map_err(|e| damaged(e.to_string()))?.clone();
+    let mut reader = csv::ReaderBuilder::new()
+        .trim(csv::Trim::All)
+        .from_reader(bytes);
+    let header = reader
+        .headers()
+        .map_err(|e| damaged(e.to_string()))?
+        .clone();
     let column = |name: &str| header.iter().position(|h| h.eq_ignore_ascii_case(name));
     let (Some(time), Some(wind)) = (column("time"), column("wind")) else {
-        return Err(damaged("the columns time and wind are not both there".into()));
+        return Err(damaged(
+            "the columns time and wind are not both there".into(),
+        ));
     };
     let (gust, from) = (column("gust"), column("from"));
     let mut readings = Vec::new();
@@ -138,7 +157,10 @@ fn from_csv(bytes: &[u8], zone: Tz, now: i64) -> Result<Vec<MeterReading>> {
 
 /// What was seen of the sky; none when nothing was given.
 fn sky_seen(visit: VisitId, args: &SkyArgs, zone: Tz, now: i64) -> Result<Option<SkySeen>> {
-    let at_utc_ms = args.at.as_deref().map_or(Ok(now), |at| when(at, zone, now))?;
+    let at_utc_ms = args
+        .at
+        .as_deref()
+        .map_or(Ok(now), |at| when(at, zone, now))?;
     let signs = inversion_signs(&args.inversion)?;
     let seen = SkySeen {
         visit,

@@ -35,7 +35,12 @@ pub(super) fn run(app: &App, args: &ReadyArgs) -> Result<Answer> {
     let label = label_of(&book, visit, args.label.as_deref())?;
     if let Some(report) = &station {
         report.at_utc_ms(app.now_utc_ms())?;
-        book.hear_station(visit, &report.station, &report.raw, sha256(report.raw.as_bytes()))?;
+        book.hear_station(
+            visit,
+            &report.station,
+            &report.raw,
+            sha256(report.raw.as_bytes()),
+        )?;
     }
     if let Some((forecast, whole)) = &forecast {
         let made = moment(forecast.updated_utc_ms, app.zone_of_visit(&book, visit)?);
@@ -48,7 +53,9 @@ pub(super) fn run(app: &App, args: &ReadyArgs) -> Result<Answer> {
         job_min: args.job_min,
     };
     let (mut findings, window) = judge(&book, visit, label, inputs)?;
-    let with_rate = planned(&book, visit).ok().filter(|p| p.sheet.label == Some(label));
+    let with_rate = planned(&book, visit)
+        .ok()
+        .filter(|p| p.sheet.label == Some(label));
     match with_rate {
         Some(planned) => findings.extend(rate_findings(&planned)?),
         None => findings.push(Finding::unknown(
@@ -68,9 +75,14 @@ pub(super) fn run(app: &App, args: &ReadyArgs) -> Result<Answer> {
 fn label_of(book: &Book, visit: VisitId, asked: Option<&str>) -> Result<SheetId> {
     match asked {
         Some(label) => names::label(book, label),
-        None => book.plan(visit)?.and_then(|plan| plan.label).ok_or_else(|| {
-            CliError::Usage("the visit has no plan yet: say which label sheet with --label".into())
-        }),
+        None => book
+            .plan(visit)?
+            .and_then(|plan| plan.label)
+            .ok_or_else(|| {
+                CliError::Usage(
+                    "the visit has no plan yet: say which label sheet with --label".into(),
+                )
+            }),
     }
 }
 
@@ -117,8 +129,14 @@ fn told(
 }
 
 fn next_step(findings: &[Finding]) -> String {
-    let unknown = findings.iter().filter(|f| f.verdict == Verdict::Unknown).count();
-    let hit = findings.iter().filter(|f| f.verdict == Verdict::DontTreat).count();
+    let unknown = findings
+        .iter()
+        .filter(|f| f.verdict == Verdict::Unknown)
+        .count();
+    let hit = findings
+        .iter()
+        .filter(|f| f.verdict == Verdict::DontTreat)
+        .count();
     match (unknown, hit) {
         (0, _) => "Don't treat. What changes a finding is named beside it; then ask again.".into(),
         (_, 0) => format!("{unknown} not known: check each, then ask again."),
@@ -131,7 +149,9 @@ fn station_report(given: &str) -> Result<StationReport> {
     let path = Path::new(given);
     if path.is_file() {
         let bytes = super::read_file(path, METAR_BYTES_MOST)?;
-        return Ok(StationReport::parse(String::from_utf8_lossy(&bytes).trim())?);
+        return Ok(StationReport::parse(
+            String::from_utf8_lossy(&bytes).trim(),
+        )?);
     }
     Ok(StationReport::parse(given)?)
 }

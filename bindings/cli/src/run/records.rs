@@ -7,9 +7,7 @@ use sward_book::export::{
 };
 
 use crate::app::App;
-use crate::args::{
-    ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs, RecordsFilterArgs,
-};
+use crate::args::{ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs, RecordsFilterArgs};
 use crate::error::{CliError, Result};
 use crate::names;
 use crate::print::{Answer, Page, write_out};
@@ -29,7 +27,11 @@ pub(super) fn run(app: &App, args: &RecordsArgs) -> Result<Answer> {
 
 fn filter_of(book: &Book, args: &RecordsFilterArgs) -> Result<RecordFilter> {
     Ok(RecordFilter {
-        yard: args.yard.as_deref().map(|yard| names::yard(book, yard)).transpose()?,
+        yard: args
+            .yard
+            .as_deref()
+            .map(|yard| names::yard(book, yard))
+            .transpose()?,
         product: args.product.clone(),
         person: args.person.clone(),
         from: args.from,
@@ -45,7 +47,10 @@ fn list(app: &App, args: &RecordsFilterArgs) -> Result<Answer> {
     if found.is_empty() {
         page.line("No record yet: a record is made by sward finish or sward not-treated.");
     }
-    page.table(&["date", "yard", "visit", "result", "mind"], found.iter().map(row).collect());
+    page.table(
+        &["date", "yard", "visit", "result", "mind"],
+        found.iter().map(row).collect(),
+    );
     let open = unfinished(&book, filter.yard)?;
     for visit in &open {
         page.line(format!(
@@ -54,17 +59,26 @@ fn list(app: &App, args: &RecordsFilterArgs) -> Result<Answer> {
             names::short(visit.0)
         ));
     }
-    Ok(Answer::new(page, json!({ "records": found, "unfinished": open })))
+    Ok(Answer::new(
+        page,
+        json!({ "records": found, "unfinished": open }),
+    ))
 }
 
 fn row(record: &Record) -> Vec<String> {
     let marks: Vec<String> = record.marks.iter().map(ToString::to_string).collect();
     vec![
-        record.date.map_or_else(|| "not known".into(), |day| day.to_string()),
+        record
+            .date
+            .map_or_else(|| "not known".into(), |day| day.to_string()),
         record.yard_name.clone(),
         names::short(record.visit.0),
         result_words(record),
-        if marks.is_empty() { "-".into() } else { marks.join("; ") },
+        if marks.is_empty() {
+            "-".into()
+        } else {
+            marks.join("; ")
+        },
     ]
 }
 
@@ -83,9 +97,14 @@ fn show(app: &App, asked: &str) -> Result<Answer> {
     let book = app.reading()?;
     let visit = names::visit(&book, asked)?;
     let view = book.visit(visit)?;
-    let filter = RecordFilter { yard: view.yard, ..RecordFilter::default() };
-    let found: Vec<Record> =
-        records(&book, &filter)?.into_iter().filter(|r| r.visit == visit).collect();
+    let filter = RecordFilter {
+        yard: view.yard,
+        ..RecordFilter::default()
+    };
+    let found: Vec<Record> = records(&book, &filter)?
+        .into_iter()
+        .filter(|r| r.visit == visit)
+        .collect();
     let mut page = Page::default();
     if found.is_empty() {
         page.line("This visit has no record yet: sward finish or sward not-treated makes one.");
@@ -96,7 +115,10 @@ fn show(app: &App, asked: &str) -> Result<Answer> {
     }
     page.line("History");
     let history = super::visit::history(app, &book, &view, &mut page)?;
-    Ok(Answer::new(page, json!({ "visit": visit, "records": found, "history": history })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "records": found, "history": history }),
+    ))
 }
 
 fn one(page: &mut Page, record: &Record) {
@@ -118,25 +140,44 @@ fn one(page: &mut Page, record: &Record) {
     }
     lines.push(("recorded by", record.recorded_by.name.clone()));
     for count in &record.counts {
-        let density = count.density.as_ref().map(|d| format!(", {d}")).unwrap_or_default();
+        let density = count
+            .density
+            .as_ref()
+            .map(|d| format!(", {d}"))
+            .unwrap_or_default();
         lines.push((
             "counted",
-            format!("{}: {} in {} samples{density}", count.pest, count.found, count.samples),
+            format!(
+                "{}: {} in {} samples{density}",
+                count.pest, count.found, count.samples
+            ),
         ));
     }
     if let Some(mean) = &record.wind.mean {
-        let gust = record.wind.gust.as_ref().map(|g| format!(", gust {g}")).unwrap_or_default();
+        let gust = record
+            .wind
+            .gust
+            .as_ref()
+            .map(|g| format!(", gust {g}"))
+            .unwrap_or_default();
         lines.push(("wind", format!("mean {mean}{gust}")));
     }
     if let Some(t) = &record.treatment {
         treatment_lines(&mut lines, t);
     }
-    if let Some(day) = record.not_treated.as_ref().and_then(|n| n.look_again.as_ref()) {
+    if let Some(day) = record
+        .not_treated
+        .as_ref()
+        .and_then(|n| n.look_again.as_ref())
+    {
         lines.push(("look again", day.clone()));
     }
     lines.push(("note", record.note.clone()));
     for late in &record.late {
-        lines.push(("late addition", format!("{} by {}", late.load.product.entered, late.by.name)));
+        lines.push((
+            "late addition",
+            format!("{} by {}", late.load.product.entered, late.by.name),
+        ));
     }
     for amendment in &record.amendments {
         lines.push((
@@ -154,12 +195,19 @@ fn one(page: &mut Page, record: &Record) {
     for (what, text) in lines.iter().filter(|(_, text)| !text.is_empty()) {
         page.item(format!("{what}: {text}"));
     }
-    page.item(format!("checks before the start: {}", verdict(record.verdict)));
+    page.item(format!(
+        "checks before the start: {}",
+        verdict(record.verdict)
+    ));
     findings_table(page, &record.findings);
 }
 
 fn with_licence(name: &str, licence: &str) -> String {
-    if licence.is_empty() { name.to_owned() } else { format!("{name}, licence {licence}") }
+    if licence.is_empty() {
+        name.to_owned()
+    } else {
+        format!("{name}, licence {licence}")
+    }
 }
 
 fn treatment_lines(lines: &mut Vec<(&'static str, String)>, t: &TreatmentNote) {
@@ -172,12 +220,18 @@ fn treatment_lines(lines: &mut Vec<(&'static str, String)>, t: &TreatmentNote) {
         lines.push(("water in all", total.entered.clone()));
     }
     for load in &t.loads {
-        lines.push(("load", format!("{} at {}", load.product.entered, load.applied.local)));
+        lines.push((
+            "load",
+            format!("{} at {}", load.product.entered, load.applied.local),
+        ));
     }
     for section in &t.sections {
         lines.push((
             "section",
-            format!("{}, {}, last treated {}", section.name, section.area, section.last_applied.local),
+            format!(
+                "{}, {}, last treated {}",
+                section.name, section.area, section.last_applied.local
+            ),
         ));
     }
     if !t.acknowledged.is_empty() {
@@ -191,9 +245,10 @@ fn treatment_lines(lines: &mut Vec<(&'static str, String)>, t: &TreatmentNote) {
 
 fn export(app: &App, args: &RecordsExportArgs) -> Result<Answer> {
     let to_stdout = args.file.as_os_str() == "-";
-    let form = args.form.or_else(|| form_by_name(args)).ok_or_else(|| {
-        CliError::Usage("say in which form: --as csv or --as json".to_owned())
-    })?;
+    let form = args
+        .form
+        .or_else(|| form_by_name(args))
+        .ok_or_else(|| CliError::Usage("say in which form: --as csv or --as json".to_owned()))?;
     let book = app.reading()?;
     let filter = filter_of(&book, &args.filter)?;
     let found = records(&book, &filter)?;

@@ -20,21 +20,39 @@ use super::shapes;
 /// Runs `sward section`.
 pub(super) fn run(app: &App, args: &SectionArgs) -> Result<Answer> {
     match &args.command {
-        SectionCommand::Add { yard, section, shape } => {
+        SectionCommand::Add {
+            yard,
+            section,
+            shape,
+        } => {
             let given = shapes::outline(shape)?;
             let mut book = app.writing()?;
             let yard = names::yard(&book, yard)?;
             let id = book.add_section(yard, section, &given.outline)?;
             measured(yard, id, section, &given.outline, given.walk.as_ref())
         }
-        SectionCommand::Measure { yard, section, shape } => {
+        SectionCommand::Measure {
+            yard,
+            section,
+            shape,
+        } => {
             let given = shapes::outline(shape)?;
             let mut book = app.writing()?;
             let (yard, found) = find(&book, yard, section)?;
             book.set_outline(yard, found.id, &given.outline)?;
-            measured(yard, found.id, &found.name, &given.outline, given.walk.as_ref())
+            measured(
+                yard,
+                found.id,
+                &found.name,
+                &given.outline,
+                given.walk.as_ref(),
+            )
         }
-        SectionCommand::LeaveOut { yard, section, shapes } => leave_out(app, yard, section, shapes),
+        SectionCommand::LeaveOut {
+            yard,
+            section,
+            shapes,
+        } => leave_out(app, yard, section, shapes),
         SectionCommand::Hide { yard, section } => hide(app, yard, section, true),
         SectionCommand::Unhide { yard, section } => hide(app, yard, section, false),
         SectionCommand::List { yard, how } => list(app, yard, *how),
@@ -55,7 +73,11 @@ fn measured(
     walk: Option<&WalkRead>,
 ) -> Result<Answer> {
     let area = outline.area()?.value;
-    let mut page = Page::of(format!("{name} ({}): {}.", names::short(section.0), area.for_person()));
+    let mut page = Page::of(format!(
+        "{name} ({}): {}.",
+        names::short(section.0),
+        area.for_person()
+    ));
     let mut json = json!({ "yard": yard, "section": section, "name": name, "area": area });
     if let Some(walk) = walk {
         walk_told(&mut page, walk);
@@ -73,13 +95,20 @@ fn walk_told(page: &mut Page, walk: &WalkRead) {
     page.line(format!("{} of {} fixes used.", walk.fixes.len(), walk.read));
     let mut by_reason: BTreeMap<String, Vec<String>> = BTreeMap::new();
     for fix in &walk.dropped {
-        by_reason.entry(fix.why.to_string()).or_default().push(fix.number.to_string());
+        by_reason
+            .entry(fix.why.to_string())
+            .or_default()
+            .push(fix.number.to_string());
     }
     for (why, numbers) in by_reason {
         const SHOWN: usize = 8;
         let more = numbers.len().saturating_sub(SHOWN);
         let shown = numbers[..numbers.len().min(SHOWN)].join(", ");
-        let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+        let more = if more > 0 {
+            format!(" and {more} more")
+        } else {
+            String::new()
+        };
         page.item(format!("dropped fix {shown}{more}: {why}"));
     }
     for note in &walk.notes {
@@ -88,7 +117,10 @@ fn walk_told(page: &mut Page, walk: &WalkRead) {
 }
 
 fn leave_out(app: &App, yard: &str, section: &str, typed: &[String]) -> Result<Answer> {
-    let shapes: Vec<_> = typed.iter().map(|t| shapes::left_out(t)).collect::<Result<_>>()?;
+    let shapes: Vec<_> = typed
+        .iter()
+        .map(|t| shapes::left_out(t))
+        .collect::<Result<_>>()?;
     let mut book = app.writing()?;
     let (yard, found) = find(&book, yard, section)?;
     let Some(mut outline) = found.outline else {
@@ -107,11 +139,17 @@ fn hide(app: &App, yard: &str, section: &str, hidden: bool) -> Result<Answer> {
     let (yard, found) = find(&book, yard, section)?;
     book.hide_section(yard, found.id, hidden)?;
     let page = Page::of(if hidden {
-        format!("{} is hidden from new visits; its keep-offs stay as they are.", found.name)
+        format!(
+            "{} is hidden from new visits; its keep-offs stay as they are.",
+            found.name
+        )
     } else {
         format!("{} is shown again.", found.name)
     });
-    Ok(Answer::new(page, json!({ "yard": yard, "section": found.id, "hidden": hidden })))
+    Ok(Answer::new(
+        page,
+        json!({ "yard": yard, "section": found.id, "hidden": hidden }),
+    ))
 }
 
 fn list(app: &App, asked: &str, how: bool) -> Result<Answer> {
@@ -128,7 +166,10 @@ fn list(app: &App, asked: &str, how: bool) -> Result<Answer> {
             }
         }
     }
-    Ok(Answer::new(page, json!({ "yard": yard, "sections": sections })))
+    Ok(Answer::new(
+        page,
+        json!({ "yard": yard, "sections": sections }),
+    ))
 }
 
 /// Adds a yard's sections to a page, and gives them for machines.
@@ -137,8 +178,10 @@ pub(super) fn table(sheet: &YardSheet, page: &mut Page) -> Vec<Value> {
     let mut json = Vec::new();
     for section in &sheet.sections {
         let answer = section.outline.as_ref().map(Outline::area);
-        let area: Option<AreaEstimate> =
-            answer.as_ref().and_then(|a| a.as_ref().ok()).map(|a| a.value);
+        let area: Option<AreaEstimate> = answer
+            .as_ref()
+            .and_then(|a| a.as_ref().ok())
+            .map(|a| a.value);
         let mut remarks = Vec::new();
         if section.hidden {
             remarks.push("hidden".to_owned());
@@ -147,7 +190,9 @@ pub(super) fn table(sheet: &YardSheet, page: &mut Page) -> Vec<Value> {
             remarks.push(error.to_string());
         }
         if !section.other_outlines.is_empty() {
-            remarks.push("drawn differently on two phones: settle it with sward section measure".into());
+            remarks.push(
+                "drawn differently on two phones: settle it with sward section measure".into(),
+            );
         }
         rows.push(vec![
             section.name.clone(),

@@ -33,9 +33,17 @@ pub(super) fn run(app: &App, args: &SettleArgs) -> Result<Answer> {
             book.choose_finish(visit, chosen, why)?;
             let page = Page::of("This finish holds; the others stay, marked.");
             let fact = last_own_fact(&book, visit)?;
-            Ok(Answer::new(page, json!({ "visit": visit, "chosen": chosen, "fact": fact })))
+            Ok(Answer::new(
+                page,
+                json!({ "visit": visit, "chosen": chosen, "fact": fact }),
+            ))
         }
-        SettleCommand::Late { visit, fact, put_on, why } => {
+        SettleCommand::Late {
+            visit,
+            fact,
+            put_on,
+            why,
+        } => {
             let mut book = app.writing()?;
             let visit = names::visit(&book, visit)?;
             let addition = names::facts(&book, visit, std::slice::from_ref(fact))?[0];
@@ -47,14 +55,21 @@ pub(super) fn run(app: &App, args: &SettleArgs) -> Result<Answer> {
                 "Settled: it was not put on."
             });
             let fact = last_own_fact(&book, visit)?;
-            Ok(Answer::new(page, json!({ "visit": visit, "addition": addition, "fact": fact })))
+            Ok(Answer::new(
+                page,
+                json!({ "visit": visit, "addition": addition, "fact": fact }),
+            ))
         }
         SettleCommand::OneJob { visit, other, same } => {
             let mut book = app.writing()?;
             let (a, b) = (names::visit(&book, visit)?, names::visit(&book, other)?);
             let same = same == "yes";
             book.settle_one_job(a, b, same)?;
-            let page = Page::of(if same { "Settled: one job." } else { "Settled: two jobs." });
+            let page = Page::of(if same {
+                "Settled: one job."
+            } else {
+                "Settled: two jobs."
+            });
             Ok(Answer::new(page, json!({ "visits": [a, b], "same": same })))
         }
         SettleCommand::Yard { yard, field, value } => {
@@ -62,15 +77,27 @@ pub(super) fn run(app: &App, args: &SettleArgs) -> Result<Answer> {
             let yard = names::yard(&book, yard)?;
             book.set_yard(yard, &field.replace(['-', ' '], "_"), value)?;
             let page = Page::of(format!("Settled: {field} is {value}."));
-            Ok(Answer::new(page, json!({ "yard": yard, "field": field, "value": value })))
+            Ok(Answer::new(
+                page,
+                json!({ "yard": yard, "field": field, "value": value }),
+            ))
         }
-        SettleCommand::Label { label, field, value } => {
+        SettleCommand::Label {
+            label,
+            field,
+            value,
+        } => {
             let mut book = app.writing()?;
             let label = names::label(&book, label)?;
             book.set_label(label, &field.replace(['-', ' '], "_"), value)?;
             let mut page = Page::of(format!("Settled: {field} is {value}."));
-            page.line("Read the numbers back before the label sheet is used: sward label read-back.");
-            Ok(Answer::new(page, json!({ "label": label, "field": field, "value": value })))
+            page.line(
+                "Read the numbers back before the label sheet is used: sward label read-back.",
+            );
+            Ok(Answer::new(
+                page,
+                json!({ "label": label, "field": field, "value": value }),
+            ))
         }
     }
 }
@@ -96,19 +123,18 @@ pub(super) fn everything_open(app: &App, book: &Book) -> Result<Vec<Open>> {
         open.extend(questions_of(app, book, &view)?);
     }
     for twice in book.entered_twice()? {
-        for (a, b) in &twice.pairs {
-            open.push(Open {
-                text: format!(
-                    "{}: visits {} and {} may be one job: sward settle one-job {} {} --same yes|no",
-                    yard_name(book, Some(twice.yard)),
-                    names::short(a.0),
-                    names::short(b.0),
-                    names::short(a.0),
-                    names::short(b.0),
-                ),
-                json: json!({ "question": "one_job", "yard": twice.yard, "visits": [a, b] }),
-            });
-        }
+        let (a, b) = (names::short(twice.earlier.0), names::short(twice.later.0));
+        open.push(Open {
+            text: format!(
+                "{}: visits {a} and {b} may be one job: sward settle one-job {a} {b} --same yes|no",
+                yard_name(book, Some(twice.yard)),
+            ),
+            json: json!({
+                "question": "one_job",
+                "yard": twice.yard,
+                "visits": [twice.earlier, twice.later],
+            }),
+        });
     }
     for label in book.labels()? {
         for conflict in label.conflicts {
@@ -125,7 +151,10 @@ pub(super) fn everything_open(app: &App, book: &Book) -> Result<Vec<Open>> {
                 conflict.field,
                 conflict.values.join(" and ")
             );
-            open.push(Open { text, json: conflict_json(json!({ "yard": yard.yard }), &conflict) });
+            open.push(Open {
+                text,
+                json: conflict_json(json!({ "yard": yard.yard }), &conflict),
+            });
         }
         for section in book.yard_sheet(yard.yard)?.sections {
             if !section.other_outlines.is_empty() {

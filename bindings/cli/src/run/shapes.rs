@@ -32,18 +32,32 @@ pub(super) fn outline(args: &ShapeArgs) -> Result<Given> {
         ("offsets", &edge.offsets),
         ("tape-polygon", &edge.tape_polygon),
     ];
-    let typed = typed.into_iter().find_map(|(kind, text)| Some((kind, text.as_ref()?)));
+    let typed = typed
+        .into_iter()
+        .find_map(|(kind, text)| Some((kind, text.as_ref()?)));
     let simpson = args.rule == "simpson";
     let (shape, walk) = match (typed, &edge.gpx) {
         (Some((kind, text)), _) => (shape(kind, text, simpson)?, None),
         (None, Some(path)) => {
             let walk = walk_in(path)?;
-            (Shape::Walk { fixes: walk.fixes.clone() }, Some(walk))
+            (
+                Shape::Walk {
+                    fixes: walk.fixes.clone(),
+                },
+                Some(walk),
+            )
         }
         (None, None) => return Err(CliError::Usage("say how the section was measured".into())),
     };
-    let left_out = args.leave_out.iter().map(|text| left_out(text)).collect::<Result<_>>()?;
-    Ok(Given { outline: Outline { shape, left_out }, walk })
+    let left_out = args
+        .leave_out
+        .iter()
+        .map(|text| left_out(text))
+        .collect::<Result<_>>()?;
+    Ok(Given {
+        outline: Outline { shape, left_out },
+        walk,
+    })
 }
 
 fn walk_in(path: &Path) -> Result<WalkRead> {
@@ -85,7 +99,9 @@ fn shape(kind: &str, text: &str, simpson: bool) -> Result<Shape> {
             let [length, width] = exactly(text, "30 ft x 12 ft")?;
             Shape::Oval { length, width }
         }
-        "radii" => Shape::MeanRadius { radii: measures(text)? },
+        "radii" => Shape::MeanRadius {
+            radii: measures(text)?,
+        },
         "offsets" => offsets(text, simpson)?,
         "tape-polygon" => tape_polygon(text)?,
         _ => {
@@ -103,26 +119,41 @@ fn offsets(text: &str, simpson: bool) -> Result<Shape> {
     Ok(Shape::Offsets {
         spacing: Entered::parse(spacing)?,
         offsets: measures(widths)?,
-        rule: if simpson { OffsetRule::Simpson } else { OffsetRule::Trapezoid },
+        rule: if simpson {
+            OffsetRule::Simpson
+        } else {
+            OffsetRule::Trapezoid
+        },
     })
 }
 
 const POLYGON: &str = "40 ft; 2 30 ft, 1 50 ft, left; 3 40 ft, 1 30 ft, left";
 
 fn tape_polygon(text: &str) -> Result<Shape> {
-    let mut parts = text.split(';').map(str::trim).filter(|part| !part.is_empty());
+    let mut parts = text
+        .split(';')
+        .map(str::trim)
+        .filter(|part| !part.is_empty());
     let first_side = Entered::parse(parts.next().unwrap_or_default())?;
     let corners = parts.map(corner).collect::<Result<_>>()?;
-    Ok(Shape::TapePolygon { first_side, corners })
+    Ok(Shape::TapePolygon {
+        first_side,
+        corners,
+    })
 }
 
 fn corner(text: &str) -> Result<TapedCorner> {
     let no_corner = || refused(text, POLYGON);
     let parts: Vec<&str> = text.split(',').map(str::trim).collect();
-    let [a, b, side] = parts[..] else { return Err(no_corner()) };
+    let [a, b, side] = parts[..] else {
+        return Err(no_corner());
+    };
     let tape = |part: &str| -> Result<(u16, Entered)> {
         let (from, tape) = part.split_once(' ').ok_or_else(no_corner)?;
-        Ok((from.parse().map_err(|_| no_corner())?, Entered::parse(tape)?))
+        Ok((
+            from.parse().map_err(|_| no_corner())?,
+            Entered::parse(tape)?,
+        ))
     };
     let ((from_a, tape_a), (from_b, tape_b)) = (tape(a)?, tape(b)?);
     let side = match side {
@@ -130,7 +161,13 @@ fn corner(text: &str) -> Result<TapedCorner> {
         "right" => SideOfLine::Right,
         _ => return Err(no_corner()),
     };
-    Ok(TapedCorner { from_a, tape_a, from_b, tape_b, side })
+    Ok(TapedCorner {
+        from_a,
+        tape_a,
+        from_b,
+        tape_b,
+        side,
+    })
 }
 
 fn exactly<const N: usize>(text: &str, like: &str) -> Result<[Entered; N]> {
@@ -148,7 +185,9 @@ fn measures(text: &str) -> Result<Vec<Entered>> {
 }
 
 fn refused(text: &str, like: &str) -> CliError {
-    CliError::Refused(format!("\"{text}\" cannot be read as measures: write it like \"{like}\""))
+    CliError::Refused(format!(
+        "\"{text}\" cannot be read as measures: write it like \"{like}\""
+    ))
 }
 
 #[cfg(test)]
@@ -172,7 +211,13 @@ mod tests {
         near(ft2("circle", "12 ft"), 113.097);
         near(ft2("offsets", "10 ft; 0 ft, 18 ft, 24 ft, 20 ft"), 520.0);
         // 40 by 30 ft, its diagonal 50 ft.
-        near(ft2("tape-polygon", "40 ft; 2 30 ft, 1 50 ft, left; 3 40 ft, 1 30 ft, left"), 1200.0);
+        near(
+            ft2(
+                "tape-polygon",
+                "40 ft; 2 30 ft, 1 50 ft, left; 3 40 ft, 1 30 ft, left",
+            ),
+            1200.0,
+        );
     }
 
     #[test]
@@ -187,7 +232,12 @@ mod tests {
             let told = shape(kind, text, false).unwrap_err().to_string();
             assert!(told.contains("write it like"), "{kind} {text}: {told}");
         }
-        assert!(left_out("blob 3 ft").unwrap_err().to_string().contains("no shape known"));
+        assert!(
+            left_out("blob 3 ft")
+                .unwrap_err()
+                .to_string()
+                .contains("no shape known")
+        );
         assert!(left_out("circle").is_err());
     }
 }

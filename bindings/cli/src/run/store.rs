@@ -1,11 +1,14 @@
 //! The book as a whole: prove it, rebuild it, back it up, restore it; the clock; completions.
 
 use indicatif::{ProgressBar, ProgressStyle};
+use serde::Serialize;
 use serde_json::json;
+use sha2::{Digest as _, Sha256};
 use sward_book::Book;
 use sward_book::book::Joining;
 use sward_book::env::TimeProof;
 use sward_book::fact::Person;
+use sward_book::ids::Hash;
 use sward_crew::join::make_request;
 use sward_crew::keys::{device_keys, new_device_secret};
 
@@ -15,7 +18,7 @@ use crate::error::{CliError, Result};
 use crate::print::{Answer, Page, write_out};
 use crate::prompt;
 use crate::times::moment;
-use crate::words::proof;
+use crate::words::{key_of, proof};
 
 use super::who;
 
@@ -23,7 +26,9 @@ use super::who;
 pub(super) fn bar(length: u64, what: &'static str) -> ProgressBar {
     let style = ProgressStyle::with_template("{msg} {wide_bar} {percent} %")
         .unwrap_or_else(|_| ProgressStyle::default_bar());
-    ProgressBar::new(length).with_style(style).with_message(what)
+    ProgressBar::new(length)
+        .with_style(style)
+        .with_message(what)
 }
 
 /// Runs `sward verify`.
@@ -45,14 +50,32 @@ pub(super) fn verify(app: &App) -> Result<Answer> {
         page.item(format!("fault: {fault}"));
     }
     for (stream, count) in &found.waiting {
-        page.item(format!("{count} entries of {} wait for earlier ones", who(&book, *stream)));
+        page.item(format!(
+            "{count} entries of {} wait for earlier ones",
+            who(&book, *stream)
+        ));
     }
     for stream in &found.forked {
-        page.item(format!("{} has two branches: the device was copied or restored", who(&book, *stream)));
+        page.item(format!(
+            "{} has two branches: the device was copied or restored",
+            who(&book, *stream)
+        ));
     }
     let whole = found.faults.is_empty();
-    page.line(if whole { "The book is whole." } else { "The book is not whole." });
-    let mut answer = Answer::new(page, json!({ "whole": whole, "verified": found }));
+    page.line(if whole {
+        "The book is whole."
+    } else {
+        "The book is not whole."
+    });
+    let equal = equal_elsewhere(&book)?;
+    page.line(format!(
+        "Equal on every phone with the same entries: entries {}, views {}, sheets {}.",
+        equal.entries.short(),
+        equal.views.short(),
+        equal.sheets.short()
+    ));
+    let json = json!({ "whole": whole, "verified": found, "equal_elsewhere": equal });
+    let mut answer = Answer::new(page, json);
     if !whole {
         answer.but = Some(CliError::NotWhole(
             "the book is not whole: do not delete it; try sward rebuild, else restore a backup into a new folder and swap records with the crew".into(),
@@ -61,8 +84,44 @@ pub(super) fn verify(app: &App) -> Result<Answer> {
     Ok(answer)
 }
 
+/// One hash over each part of a book that two phones with the same entries must share.
+#[derive(Serialize)]
+struct EqualElsewhere {
+    entries: Hash,
+    views: Hash,
+    sheets: Hash,
+}
+
+fn equal_elsewhere(book: &Book) -> Result<EqualElsewhere> {
+    let compared = book.compared()?;
+    let (mut views, mut sheets) = (Sha256::new(), Sha256::new());
+    let part = |hash: &mut Sha256, bytes: &[u8]| {
+        hash.update((bytes.len() as u64).to_be_bytes());
+        hash.update(bytes);
+    };
+    for (kind, subject, body) in &compared.views {
+        views.update(kind.to_be_bytes());
+        part(&mut views, subject);
+        part(&mut views, body);
+    }
+    for (sheet, kind, heads) in &compared.sheets {
+        sheets.update(sheet.0.as_bytes());
+        part(&mut sheets, key_of(kind).as_bytes());
+        part(&mut sheets, heads);
+    }
+    Ok(EqualElsewhere {
+        entries: compared.digest,
+        views: Hash(views.finalize().into()),
+        sheets: Hash(sheets.finalize().into()),
+    })
+}
+
 fn counted_u64(count: u64, one: &str, many: &str) -> String {
-    if count == 1 { format!("1 {one}") } else { format!("{count} {many}") }
+    if count == 1 {
+        format!("1 {one}")
+    } else {
+        format!("{count} {many}")
+    }
 }
 
 /// Runs `sward rebuild`.
@@ -70,7 +129,9 @@ pub(super) fn rebuild(app: &App) -> Result<Answer> {
     let mut book = app.writing()?;
     book.rebuild()?;
     let entries = book.entry_count()?;
-    let page = Page::of(format!("All sheets and views are made anew from {entries} entries."));
+    let page = Page::of(format!(
+        "All sheets and views are made anew from {entries} entries."
+    ));
     Ok(Answer::new(page, json!({ "entries": entries })))
 }
 
@@ -79,9 +140,16 @@ pub(super) fn backup(app: &App, args: &BackupArgs) -> Result<Answer> {
     let book = app.reading()?;
     book.back_up(&args.file)?;
     let entries = book.entry_count()?;
-    let mut page = Page::of(format!("{} entries backed up in {}.", entries, args.file.display()));
+    let mut page = Page::of(format!(
+        "{} entries backed up in {}.",
+        entries,
+        args.file.display()
+    ));
     page.line("This device's keys are not in it: whoever restores it is a new device and asks to be admitted.");
-    Ok(Answer::new(page, json!({ "file": args.file, "entries": entries })))
+    Ok(Answer::new(
+        page,
+        json!({ "file": args.file, "entries": entries }),
+    ))
 }
 
 /// Runs `sward restore`.
@@ -90,7 +158,10 @@ pub(super) fn restore(app: &App, args: &RestoreArgs) -> Result<Answer> {
     let secret = new_device_secret(&app.env());
     let recipient = device_keys(&secret)?.recipient;
     let joining = Joining {
-        person: Person { name: args.name.clone(), licence: args.licence.clone() },
+        person: Person {
+            name: args.name.clone(),
+            licence: args.licence.clone(),
+        },
         practice: false,
         secret,
         recipient,
@@ -128,13 +199,21 @@ pub(super) fn confirm_time(app: &App) -> Result<Answer> {
         "Confirmed: {now} (it was {} before). It holds until the clock jumps or the device starts anew.",
         proof(before)
     ));
-    Ok(Answer::new(page, json!({ "device": own, "now_utc_ms": app.now_utc_ms(), "before": before })))
+    Ok(Answer::new(
+        page,
+        json!({ "device": own, "now_utc_ms": app.now_utc_ms(), "before": before }),
+    ))
 }
 
 /// Runs `sward completions`.
 pub(super) fn completions(args: &CompletionsArgs) -> Result<Answer> {
     let mut script = Vec::new();
-    clap_complete::generate(args.shell, &mut crate::args::command(), "sward", &mut script);
+    clap_complete::generate(
+        args.shell,
+        &mut crate::args::command(),
+        "sward",
+        &mut script,
+    );
     write_out(&script)?;
     Ok(Answer::silent())
 }

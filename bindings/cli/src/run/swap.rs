@@ -33,10 +33,17 @@ fn make(app: &App, path: &Path) -> Result<Answer> {
         Ok::<_, Filling>(made)
     })?;
     bar.finish_and_clear();
-    let mut page = Page::of(format!("{} entries locked in {}.", made.entries, path.display()));
+    let mut page = Page::of(format!(
+        "{} entries locked in {}.",
+        made.entries,
+        path.display()
+    ));
     page.line("Only the crew's phones can open it; send it any way you like.");
     for stream in &made.left_out {
-        page.item(format!("not for {}: its key is none; let it ask to join once more", who(&book, *stream)));
+        page.item(format!(
+            "not for {}: its key is none; let it ask to join once more",
+            who(&book, *stream)
+        ));
     }
     let json = json!({
         "file": path,
@@ -69,7 +76,10 @@ fn take(app: &App, paths: &[PathBuf]) -> Result<Answer> {
         json.push(taken_json(path, &swapped, began_anew));
     }
     for (stream, count) in book.waiting_for()? {
-        page.item(format!("waiting for entries from {} ({count})", who(&book, stream)));
+        page.item(format!(
+            "waiting for entries from {} ({count})",
+            who(&book, stream)
+        ));
     }
     let mut answer = Answer::new(page, json!({ "files": json }));
     if refused > 0 {
@@ -81,7 +91,10 @@ fn take(app: &App, paths: &[PathBuf]) -> Result<Answer> {
 }
 
 fn take_one(book: &mut Book, path: &Path) -> Result<Swapped> {
-    let not_readable = |source| CliError::NotReadable { path: path.to_owned(), source };
+    let not_readable = |source| CliError::NotReadable {
+        path: path.to_owned(),
+        source,
+    };
     let file = std::fs::File::open(path).map_err(not_readable)?;
     let length = file.metadata().map_err(not_readable)?.len();
     let bar = super::store::bar(length, "taking in");
@@ -108,9 +121,15 @@ fn told(book: &Book, path: &Path, swapped: &Swapped, page: &mut Page) {
     }
     let doubt = match taken.standing {
         Standing::Member(_) => None,
-        Standing::Retired => Some("its device was retired: what it wrote since is marked, and a crew lead decides"),
-        Standing::Pending => Some("its device is not admitted yet: what it wrote is marked until then"),
-        Standing::Unknown => Some("nobody in the crew knows its device: what it wrote is marked, and a crew lead decides"),
+        Standing::Retired => {
+            Some("its device was retired: what it wrote since is marked, and a crew lead decides")
+        }
+        Standing::Pending => {
+            Some("its device is not admitted yet: what it wrote is marked until then")
+        }
+        Standing::Unknown => Some(
+            "nobody in the crew knows its device: what it wrote is marked, and a crew lead decides",
+        ),
     };
     if let Some(doubt) = doubt {
         page.item(format!("mind: {doubt}"));

@@ -57,7 +57,10 @@ pub(super) fn start(app: &App, args: &StartArgs) -> Result<Answer> {
     }
     page.line("Next: sward load for each load, then sward finish.");
     let fact = last_own_fact(&book, visit)?;
-    Ok(Answer::new(page, json!({ "visit": visit, "fact": fact, "keep_offs": json })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "fact": fact, "keep_offs": json }),
+    ))
 }
 
 /// The findings that were recorded last; none when nothing was checked yet.
@@ -73,7 +76,11 @@ fn judged(book: &Book, visit: VisitId) -> Result<Option<Vec<Finding>>> {
 /// A rate changed after the check was never held against the label before the start.
 fn must_be_of_this_rate(judged: &[Finding], now: &[Finding]) -> Result<()> {
     let of_rate = |findings: &[Finding]| -> Vec<Finding> {
-        findings.iter().filter(|f| f.check == Check::Rate).cloned().collect()
+        findings
+            .iter()
+            .filter(|f| f.check == Check::Rate)
+            .cloned()
+            .collect()
     };
     if of_rate(judged) == of_rate(now) {
         Ok(())
@@ -84,12 +91,7 @@ fn must_be_of_this_rate(judged: &[Finding], now: &[Finding]) -> Result<()> {
     }
 }
 
-fn kept_off(
-    book: &Book,
-    visit: VisitId,
-    ids: &[KeepOffId],
-    page: &mut Page,
-) -> Result<Vec<Value>> {
+fn kept_off(book: &Book, visit: VisitId, ids: &[KeepOffId], page: &mut Page) -> Result<Vec<Value>> {
     let mut json = Vec::new();
     for id in ids {
         let view = book.keep_off(visit, *id)?;
@@ -105,9 +107,18 @@ pub(super) fn load(app: &App, args: &LoadArgs) -> Result<Answer> {
     let visit = names::visit(&book, &args.visit)?;
     let loaded = loaded(app, &book, visit, &args.loaded)?;
     let text = loaded.product.for_person();
-    book.load(visit, loaded.keep_offs, loaded.product, loaded.water, loaded.applied_utc_ms)?;
+    book.load(
+        visit,
+        loaded.keep_offs,
+        loaded.product,
+        loaded.water,
+        loaded.applied_utc_ms,
+    )?;
     let page = Page::of(format!("Load recorded: {text}."));
-    Ok(Answer::new(page, json!({ "visit": visit, "fact": last_own_fact(&book, visit)? })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "fact": last_own_fact(&book, visit)? }),
+    ))
 }
 
 /// A load as given on the command line.
@@ -124,7 +135,13 @@ pub(super) fn loaded(
     };
     let keep_offs = names::keep_offs(book, visit, &args.sections)?;
     let (product, water) = (args.product, args.water);
-    Ok(sward_book::fact::Loaded { visit, keep_offs, product, water, applied_utc_ms })
+    Ok(sward_book::fact::Loaded {
+        visit,
+        keep_offs,
+        product,
+        water,
+        applied_utc_ms,
+    })
 }
 
 /// Runs `sward finish`.
@@ -148,7 +165,9 @@ pub(super) fn sections_done(
         .iter()
         .map(|text| {
             let (section, at) = text.rsplit_once('=').ok_or_else(|| {
-                CliError::Usage(format!("--section {text}: write it like --section front=09:10"))
+                CliError::Usage(format!(
+                    "--section {text}: write it like --section front=09:10"
+                ))
             })?;
             let keep_off = names::keep_off(book, visit, section)?.keep_off;
             Ok((keep_off, when(at, zone, app.now_utc_ms())?))
@@ -163,5 +182,8 @@ pub(super) fn finished(app: &App, book: &Book, visit: VisitId) -> Result<Answer>
     let mut page = Page::of(format!("Finished: {yard}. The record is frozen."));
     let keep_offs = super::keep_off::of_visit(app, book, visit, &mut page)?;
     let fact = last_own_fact(book, visit)?;
-    Ok(Answer::new(page, json!({ "visit": visit, "fact": fact, "keep_offs": keep_offs })))
+    Ok(Answer::new(
+        page,
+        json!({ "visit": visit, "fact": fact, "keep_offs": keep_offs }),
+    ))
 }

@@ -49,7 +49,10 @@ fn list(app: &App, asked: Option<&str>) -> Result<Answer> {
         page.line("No visit yet: sward visit open YARD.");
     }
     let rows = visits.iter().map(|v| row(app, &book, v)).collect();
-    page.table(&["opened", "yard", "id", "pest", "state", "to settle"], rows);
+    page.table(
+        &["opened", "yard", "id", "pest", "state", "to settle"],
+        rows,
+    );
     let json: Vec<Value> = visits
         .iter()
         .map(|v| {
@@ -69,7 +72,9 @@ fn list(app: &App, asked: Option<&str>) -> Result<Answer> {
 
 fn row(app: &App, book: &Book, view: &VisitView) -> Vec<String> {
     let zone = app.zone_of_yard(book, view.yard);
-    let opened = view.opened.map_or_else(|| "not known yet".into(), |at| moment(at.utc_ms, zone));
+    let opened = view
+        .opened
+        .map_or_else(|| "not known yet".into(), |at| moment(at.utc_ms, zone));
     let open = view.questions.len();
     vec![
         opened,
@@ -77,7 +82,11 @@ fn row(app: &App, book: &Book, view: &VisitView) -> Vec<String> {
         names::short(view.visit.0),
         view.target.clone(),
         visit_state(view.state).to_owned(),
-        if open == 0 { "-".into() } else { open.to_string() },
+        if open == 0 {
+            "-".into()
+        } else {
+            open.to_string()
+        },
     ]
 }
 
@@ -90,7 +99,11 @@ fn show(app: &App, asked: &str) -> Result<Answer> {
         names::short(visit.0),
         yard_name(&book, view.yard),
         visit_state(view.state),
-        if view.target.is_empty() { String::new() } else { format!(", for {}", view.target) },
+        if view.target.is_empty() {
+            String::new()
+        } else {
+            format!(", for {}", view.target)
+        },
     ));
     let history = history(app, &book, &view, &mut page)?;
     for line in super::settle::questions_of(app, &book, &view)? {

@@ -29,7 +29,10 @@ pub(super) fn run(app: &App, args: &WalkRoundArgs) -> Result<Answer> {
         .map(|q| q.name())
         .collect();
     let count = answers.len();
-    let rows = answers.iter().map(|a| vec![a.question.name().to_owned(), said(a.answer).to_owned()]).collect();
+    let rows = answers
+        .iter()
+        .map(|a| vec![a.question.name().to_owned(), said(a.answer).to_owned()])
+        .collect();
     book.walk_round(visit, answers)?;
     let mut page = Page::default();
     page.table(&["looked at", "answer"], rows);
@@ -66,13 +69,20 @@ pub(super) fn given(
     ];
     for (questions, answer) in kinds {
         for question in questions {
-            if answers.iter().any(|a| a.question == *question && a.answer != answer) {
+            if answers
+                .iter()
+                .any(|a| a.question == *question && a.answer != answer)
+            {
                 return Err(CliError::Usage(format!(
                     "{}: two different answers are given; give one",
                     question.name()
                 )));
             }
-            answers.push(Answered { question: *question, answer, at_utc_ms });
+            answers.push(Answered {
+                question: *question,
+                answer,
+                at_utc_ms,
+            });
         }
     }
     Ok(answers)
@@ -98,7 +108,11 @@ fn ask_all(app: &App, asked: &[Question]) -> Result<Vec<Answered>> {
                 }
             };
             let at_utc_ms = app.now_utc_ms();
-            answers.push(Answered { question: *question, answer, at_utc_ms });
+            answers.push(Answered {
+                question: *question,
+                answer,
+                at_utc_ms,
+            });
             break;
         }
     }

@@ -1,9 +1,9 @@
 //! Yards: add, change, list, show.
 
 use serde_json::json;
+use sward_book::Book;
 use sward_book::ids::SheetId;
 use sward_book::sheet::SheetKind;
-use sward_book::Book;
 
 use crate::app::App;
 use crate::args::{YardArgs, YardCommand};
@@ -16,7 +16,11 @@ use super::section;
 /// Runs `sward yard`.
 pub(super) fn run(app: &App, args: &YardArgs) -> Result<Answer> {
     match &args.command {
-        YardCommand::Add { name, address, zone } => add(app, name, address, zone.as_deref()),
+        YardCommand::Add {
+            name,
+            address,
+            zone,
+        } => add(app, name, address, zone.as_deref()),
         YardCommand::Set { yard, fields } => set(app, yard, fields),
         YardCommand::List => list(app),
         YardCommand::Show { yard } => show(app, yard),
@@ -28,7 +32,10 @@ fn add(app: &App, name: &str, address: &str, zone: Option<&str>) -> Result<Answe
     let device = app.device_zone();
     let zone = zone.unwrap_or_else(|| device.name());
     let yard = book.add_yard(name, address, zone)?;
-    let mut page = Page::of(format!("Yard added: {name} ({}), times in {zone}.", names::short(yard.0)));
+    let mut page = Page::of(format!(
+        "Yard added: {name} ({}), times in {zone}.",
+        names::short(yard.0)
+    ));
     page.line("Next: sward section add, to measure its lawn.");
     Ok(Answer::new(page, json!({ "yard": yard, "zone": zone })))
 }
@@ -39,13 +46,24 @@ fn set(app: &App, asked: &str, fields: &[(String, String)]) -> Result<Answer> {
     for (key, value) in fields {
         book.set_yard(yard, key, value)?;
     }
-    let page = Page::of(format!("{}: {} changed.", asked, counted(fields.len(), "field")));
-    Ok(Answer::new(page, json!({ "yard": yard, "changed": fields.len() })))
+    let page = Page::of(format!(
+        "{}: {} changed.",
+        asked,
+        counted(fields.len(), "field")
+    ));
+    Ok(Answer::new(
+        page,
+        json!({ "yard": yard, "changed": fields.len() }),
+    ))
 }
 
 /// "1 field", "2 fields".
 pub(super) fn counted(count: usize, what: &str) -> String {
-    if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
+    if count == 1 {
+        format!("1 {what}")
+    } else {
+        format!("{count} {what}s")
+    }
 }
 
 fn list(app: &App) -> Result<Answer> {
@@ -57,7 +75,14 @@ fn list(app: &App) -> Result<Answer> {
     }
     let rows = yards
         .iter()
-        .map(|y| vec![y.name.clone(), names::short(y.yard.0), y.zone.clone(), y.address.clone()])
+        .map(|y| {
+            vec![
+                y.name.clone(),
+                names::short(y.yard.0),
+                y.zone.clone(),
+                y.address.clone(),
+            ]
+        })
         .collect();
     page.table(&["yard", "id", "time zone", "address"], rows);
     Ok(Answer::new(page, json!({ "yards": yards })))
@@ -86,7 +111,7 @@ fn show(app: &App, asked: &str) -> Result<Answer> {
         "yard": yard,
         "name": sheet.name,
         "address": sheet.address,
-        "zone": sheet.zone.map(|z| z.name()),
+        "zone": sheet.zone.map(chrono_tz::Tz::name),
         "people": sheet.people,
         "note": sheet.note,
         "sections": sections,

@@ -1,7 +1,9 @@
 //! A fact of a visit in one line, for its history.
 
 use chrono_tz::Tz;
-use sward_book::fact::{Counted, Fact, Loaded, NotTreated, Replacement, SkySeen, WindMeasured};
+use sward_book::fact::{
+    Counted, Fact, Loaded, NotTreated, Replacement, SkySeen, Started, WindMeasured,
+};
 use sward_rules::finding::sum;
 use sward_rules::look::Sample;
 
@@ -19,37 +21,21 @@ pub(crate) fn fact_line(fact: &Fact, zone: Tz) -> String {
         Fact::SkySeen(f) => sky(f),
         Fact::StationHeard(f) => format!("heard from {}: {}", f.from, f.text),
         Fact::WalkedRound(f) => answers(&f.answers),
-        Fact::Judged(f) => format!(
-            "{} checks: {}",
-            f.findings.len(),
-            verdict(sum(&f.findings))
-        ),
+        Fact::Judged(f) => format!("{} checks: {}", f.findings.len(), verdict(sum(&f.findings))),
         Fact::NotTreated(f) => not_treated(f),
-        Fact::Started(f) => {
-            let sections: Vec<&str> = f.keep_offs.iter().map(|k| k.name.as_str()).collect();
-            let mut line = format!(
-                "treating started: {} at {} on {}",
-                f.label.product,
-                f.rate.for_person(),
-                sections.join(", ")
-            );
-            if !f.acknowledged.is_empty() {
-                let names: Vec<String> = f.acknowledged.iter().map(key_of).collect();
-                line.push_str(&format!("; acknowledged as not known: {}", names.join(", ")));
-            }
-            if let Some(why) = &f.against {
-                line.push_str(&format!("; against \"don't treat\": {why}"));
-            }
-            line
-        }
+        Fact::Started(f) => started(f),
         Fact::Loaded(f) => load(f, zone),
         Fact::Finished(_) => "treating finished, the record is frozen".to_owned(),
         Fact::KeepOffClaimed(f) => format!("keep-off: {}; {}", terms(&f.terms), f.why),
-        Fact::LookedDry(f) => format!(
-            "looked at {} section(s) at {}: dry",
-            f.keep_offs.len(),
-            moment(f.looked_utc_ms, zone)
-        ),
+        Fact::LookedDry(f) => {
+            let sections = if f.keep_offs.len() == 1 {
+                "section"
+            } else {
+                "sections"
+            };
+            let at = moment(f.looked_utc_ms, zone);
+            format!("looked at {} {sections} at {at}: dry", f.keep_offs.len())
+        }
         Fact::KeepOffReleased(f) => format!("keep-off lifted: {}", f.why),
         Fact::Corrected(f) => format!("corrected ({}): {}", f.why, replacement(&f.new, zone)),
         Fact::FinishChosen(f) => format!("one finish chosen: {}", f.why),
@@ -61,10 +47,42 @@ pub(crate) fn fact_line(fact: &Fact, zone: Tz) -> String {
     }
 }
 
+fn started(f: &Started) -> String {
+    let sections: Vec<&str> = f.keep_offs.iter().map(|k| k.name.as_str()).collect();
+    let mut parts = vec![format!(
+        "treating started: {} at {} on {}",
+        f.label.product,
+        f.rate.for_person(),
+        sections.join(", ")
+    )];
+    if !f.acknowledged.is_empty() {
+        let names: Vec<String> = f.acknowledged.iter().map(key_of).collect();
+        parts.push(format!("acknowledged as not known: {}", names.join(", ")));
+    }
+    parts.extend(
+        f.against
+            .as_ref()
+            .map(|why| format!("against \"don't treat\": {why}")),
+    );
+    parts.join("; ")
+}
+
 fn counted(f: &Counted) -> String {
-    let found: u32 = f.samples.iter().map(|s: &Sample| s.count).fold(0, u32::saturating_add);
-    let note = if f.note.is_empty() { String::new() } else { format!("; {}", f.note) };
-    format!("counted {}: {found} in {} samples{note}", f.pest, f.samples.len())
+    let found: u32 = f
+        .samples
+        .iter()
+        .map(|s: &Sample| s.count)
+        .fold(0, u32::saturating_add);
+    let note = if f.note.is_empty() {
+        String::new()
+    } else {
+        format!("; {}", f.note)
+    };
+    format!(
+        "counted {}: {found} in {} samples{note}",
+        f.pest,
+        f.samples.len()
+    )
 }
 
 fn wind(f: &WindMeasured) -> String {
@@ -82,7 +100,10 @@ fn wind(f: &WindMeasured) -> String {
 fn sky(f: &SkySeen) -> String {
     let mut parts = Vec::new();
     if let Some(air) = &f.air {
-        let humidity = air.humidity_percent.map(|h| format!(", {h} % humidity")).unwrap_or_default();
+        let humidity = air
+            .humidity_percent
+            .map(|h| format!(", {h} % humidity"))
+            .unwrap_or_default();
         parts.push(format!("air {}{humidity}", air.temperature.for_person()));
     }
     if let Some(look) = &f.soil {
@@ -92,9 +113,16 @@ fn sky(f: &SkySeen) -> String {
         parts.push(format!("blooms {}", key_of(&look.bloom).replace('_', " ")));
     }
     if let Some(look) = &f.inversion {
-        let signs: Vec<String> =
-            look.signs.iter().map(|s| key_of(s).replace('_', " ")).collect();
-        let signs = if signs.is_empty() { "none".to_owned() } else { signs.join(", ") };
+        let signs: Vec<String> = look
+            .signs
+            .iter()
+            .map(|s| key_of(s).replace('_', " "))
+            .collect();
+        let signs = if signs.is_empty() {
+            "none".to_owned()
+        } else {
+            signs.join(", ")
+        };
         parts.push(format!("signs of an inversion: {signs}"));
     }
     if let Some(seen) = &f.wind {
@@ -106,25 +134,41 @@ fn sky(f: &SkySeen) -> String {
 fn answers(answers: &[sward_rules::walk_round::Answered]) -> String {
     let said: Vec<String> = answers
         .iter()
-        .map(|a| format!("{} {}", a.question.name(), key_of(&a.answer).replace('_', " ")))
+        .map(|a| {
+            format!(
+                "{} {}",
+                a.question.name(),
+                key_of(&a.answer).replace('_', " ")
+            )
+        })
         .collect();
     format!("walked round: {}", said.join(", "))
 }
 
 fn not_treated(f: &NotTreated) -> String {
-    let mut line = format!("not treated: {}", why_not(f.why));
+    let mut parts = vec![format!("not treated: {}", why_not(f.why))];
     if !f.note.is_empty() {
-        line.push_str(&format!("; {}", f.note));
+        parts.push(f.note.clone());
     }
-    if let Some(day) = &f.look_again {
-        line.push_str(&format!("; look again on {day}"));
-    }
-    line
+    parts.extend(
+        f.look_again
+            .as_ref()
+            .map(|day| format!("look again on {day}")),
+    );
+    parts.join("; ")
 }
 
 fn load(f: &Loaded, zone: Tz) -> String {
-    let water = f.water.as_ref().map(|w| format!(" in {} water", w.for_person())).unwrap_or_default();
-    format!("load: {}{water}, on at {}", f.product.for_person(), moment(f.applied_utc_ms, zone))
+    let water = f
+        .water
+        .as_ref()
+        .map(|w| format!(" in {} water", w.for_person()))
+        .unwrap_or_default();
+    format!(
+        "load: {}{water}, on at {}",
+        f.product.for_person(),
+        moment(f.applied_utc_ms, zone)
+    )
 }
 
 fn replacement(new: &Replacement, zone: Tz) -> String {

@@ -2,7 +2,7 @@
 
 use chrono_tz::Tz;
 use serde_json::{Value, json};
-use sward_rules::finding::{Finding, Whose, sum};
+use sward_rules::finding::{Finding, Verdict, Whose, sum};
 use sward_rules::sky::NextWindow;
 
 use super::codes::{check_key, verdict};
@@ -22,9 +22,12 @@ fn row(finding: &Finding) -> Vec<String> {
         Whose::Nobody => limit.clone(),
         whose => format!("{limit} ({})", whose_word(whose)),
     });
+    // Whose advice it is matters where somebody may want to doubt it.
     let why = match &finding.source {
-        Some(source) => format!("{} [{source}]", finding.reason),
-        None => finding.reason.clone(),
+        Some(source) if finding.verdict != Verdict::Clear => {
+            format!("{} [{source}]", finding.reason)
+        }
+        _ => finding.reason.clone(),
     };
     vec![
         check_key(finding.check),
@@ -37,7 +40,11 @@ fn row(finding: &Finding) -> Vec<String> {
 }
 
 fn age(minutes: u32) -> String {
-    if minutes < 120 { format!("{minutes} min") } else { format!("{} h", minutes / 60) }
+    if minutes < 120 {
+        format!("{minutes} min")
+    } else {
+        format!("{} h", minutes / 60)
+    }
 }
 
 fn whose_word(whose: Whose) -> &'static str {
@@ -57,7 +64,11 @@ pub(crate) fn findings_json(findings: &[Finding]) -> Value {
 /// When it may open next, as a sentence.
 pub(crate) fn opens_next(window: &NextWindow, zone: Tz) -> String {
     match window {
-        NextWindow::MayOpen { from_utc_ms, to_utc_ms, reason } => format!(
+        NextWindow::MayOpen {
+            from_utc_ms,
+            to_utc_ms,
+            reason,
+        } => format!(
             "May open {} until {} ({reason}).",
             moment(*from_utc_ms, zone),
             moment(*to_utc_ms, zone)

@@ -19,7 +19,13 @@ pub(crate) struct Told {
 /// Puts a keep-off's standing into words.
 pub(crate) fn keep_off_state(standing: Standing, zone: Tz) -> Told {
     let told = |state, until: String| Told { state, until };
-    let then = |dry: bool| if dry { ", then until someone sees it dry" } else { "" };
+    let then = |dry: bool| {
+        if dry {
+            ", then until someone sees it dry"
+        } else {
+            ""
+        }
+    };
     match standing {
         Standing::Released => told("lifted", "by a crew lead's decision".into()),
         Standing::ByClaims(State::RunsUntilFinish) => {
@@ -29,20 +35,31 @@ pub(crate) fn keep_off_state(standing: Standing, zone: Tz) -> Told {
             "keep off",
             "no end yet: enter what the label says (`sward keep-off claim`)".into(),
         ),
-        Standing::ByClaims(State::Runs { until_utc_ms, then_dry }) => {
-            told("keep off", format!("until {}{}", moment(until_utc_ms, zone), then(then_dry)))
-        }
-        Standing::ByClaims(State::WaitsForDry) => {
-            told("keep off", "waits for someone to see it dry (`sward dry`)".into())
-        }
-        Standing::ByClaims(State::TimeUncertain { not_before_utc_ms, then_dry }) => {
+        Standing::ByClaims(State::Runs {
+            until_utc_ms,
+            then_dry,
+        }) => told(
+            "keep off",
+            format!("until {}{}", moment(until_utc_ms, zone), then(then_dry)),
+        ),
+        Standing::ByClaims(State::WaitsForDry) => told(
+            "keep off",
+            "waits for someone to see it dry (`sward dry`)".into(),
+        ),
+        Standing::ByClaims(State::TimeUncertain {
+            not_before_utc_ms,
+            then_dry,
+        }) => {
             let end = match not_before_utc_ms {
                 Some(at) => format!("not before {}", moment(at, zone)),
                 None => "no end can be told".to_owned(),
             };
             told(
                 "keep off",
-                format!("time uncertain, {end}{}; `sward confirm-time` helps", then(then_dry)),
+                format!(
+                    "time uncertain, {end}{}; `sward confirm-time` helps",
+                    then(then_dry)
+                ),
             )
         }
         Standing::ByClaims(State::Ended { by, at_utc_ms }) => {

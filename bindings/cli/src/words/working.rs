@@ -6,7 +6,10 @@ use crate::print::Page;
 
 /// Adds inputs, formula, source, rounding and notes.
 pub(crate) fn how(page: &mut Page, of: &str, working: &Working) {
-    page.line(format!("How: {of}, by {} ({})", working.formula, working.source));
+    page.line(format!(
+        "How: {of}, by {} ({})",
+        working.formula, working.source
+    ));
     for (name, value) in &working.inputs {
         page.item(format!("{name}: {value}"));
     }

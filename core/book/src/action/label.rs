@@ -1,6 +1,6 @@
 //! Label sheets: typing what the label in hand says, and reading its numbers back.
 
-use sward_rules::quantity::Dimension;
+use sward_rules::quantity::{Dimension, Entered};
 
 use super::words;
 use crate::fact::{Fact, LabelReadBack, ReadBackHow};
@@ -132,9 +132,10 @@ impl Book {
                     let again = check_text(field, text)?;
                     if !same_reading(&stored, &again) {
                         faults.push(format!(
-                            "{}: the sheet says {stored}, the second reading {}",
+                            "{}: the sheet says {}, the second reading {}",
                             spoken(key),
-                            again.text().unwrap_or_default()
+                            as_written(&stored),
+                            as_written(again.text().unwrap_or_default())
                         ));
                     }
                 }
@@ -164,6 +165,11 @@ impl Book {
     }
 }
 
+/// A stored value as a person writes it.
+fn as_written(stored: &str) -> String {
+    Entered::from_canonical(stored).map_or_else(|_| stored.to_owned(), |e| e.for_person())
+}
+
 /// Equal as read: the same words, or the same amount in the same unit ("2.50 lb" and "2.5 lb").
 fn same_reading(stored: &str, again: &FieldValue) -> bool {
     let Some(again) = again.text() else {
@@ -172,10 +178,7 @@ fn same_reading(stored: &str, again: &FieldValue) -> bool {
     if stored == again {
         return true;
     }
-    match (
-        sward_rules::Entered::parse(stored),
-        sward_rules::Entered::parse(again),
-    ) {
+    match (Entered::parse(stored), Entered::parse(again)) {
         (Ok(a), Ok(b)) => a.unit() == b.unit() && a.amount() == b.amount(),
         _ => false,
     }
@@ -183,7 +186,7 @@ fn same_reading(stored: &str, again: &FieldValue) -> bool {
 
 fn check_rates(text: impl Fn(&str) -> Option<String>) -> Result<()> {
     let rate = |key: &str| {
-        sward_rules::Entered::parse(&text(key).unwrap_or_default())
+        Entered::parse(&text(key).unwrap_or_default())
             .ok()
             .filter(|e| {
                 matches!(
@@ -200,7 +203,9 @@ fn check_rates(text: impl Fn(&str) -> Option<String>) -> Result<()> {
             "rate least and rate most: one is by weight, the other by volume; look at the label again",
         )),
         Ok(order) if order.is_gt() => Err(BookError::refused(format!(
-            "rate least ({least}) is above rate most ({most}): look at the label again"
+            "rate least ({}) is above rate most ({}): look at the label again",
+            least.for_person(),
+            most.for_person()
         ))),
         Ok(_) => Ok(()),
     }

@@ -12,7 +12,7 @@ use crate::fact::{
 use crate::ids::{FactId, ItemId, KeepOffId, SheetId, VisitId};
 use crate::log::Stamp;
 use crate::record::{TREATMENT_FORMAT, TreatedSection, Treatment, add_up};
-use crate::view::visit::VisitView;
+use crate::view::visit::{VisitState, VisitView};
 use crate::{Book, BookError, Result};
 
 /// What treating is started with.
@@ -42,6 +42,11 @@ impl Book {
     /// [`BookError::Refused`] naming what is missing, [`BookError::NotFound`].
     pub fn start(&mut self, visit: VisitId, start: Start) -> Result<Vec<KeepOffId>> {
         let view = self.visit(visit)?;
+        if view.state != VisitState::Looking {
+            return Err(BookError::refused(
+                "this visit was started or ended already: open another visit to treat again",
+            ));
+        }
         let judged = self.last_judged(&view)?;
         must_be_acknowledged(judged.as_ref().map(|(_, f)| f.as_slice()), &start)?;
         let against = start.against.as_deref().map(reason).transpose()?;

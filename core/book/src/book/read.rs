@@ -128,14 +128,15 @@ impl Book {
         self.rows()
     }
 
-    /// The keep-offs of one visit, by start.
+    /// The keep-offs of one visit.
     ///
     /// # Errors
     /// [`BookError::Damaged`].
     pub fn keep_offs_of(&self, visit: VisitId) -> Result<Vec<KeepOffView>> {
-        let mut all: Vec<KeepOffView> = self.rows()?;
-        all.retain(|k| k.visit == visit);
-        Ok(all)
+        let rows = self
+            .store
+            .views_under(ViewKind::KeepOff, visit.0.as_bytes())?;
+        rows.iter().map(|body| read_row(body)).collect()
     }
 
     /// One keep-off of a visit.
@@ -150,7 +151,7 @@ impl Book {
             })
     }
 
-    /// Pairs of visits that may be one job, yard by yard.
+    /// Pairs of visits that may be one job.
     ///
     /// # Errors
     /// [`BookError::Damaged`].

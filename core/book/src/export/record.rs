@@ -32,6 +32,13 @@ pub struct When {
     pub utc: String,
 }
 
+impl When {
+    /// Whether it is a time: a hostile entry may hold any number.
+    pub fn is_readable(&self) -> bool {
+        self.utc.ends_with('Z')
+    }
+}
+
 /// An amount as entered, with what it is elsewhere.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Amount {

@@ -6,7 +6,7 @@
 use serde::Serialize;
 use sward_rules::label::Method;
 
-use super::record::{Outcome, Record};
+use super::record::{Outcome, Record, When};
 
 /// Stands beside everything that leans on [`RULES`].
 pub const CHECK_YOUR_RULE: &str = "What the crew recorded. What a record must hold depends on state, product and licence: check your state's current rule.";
@@ -258,9 +258,10 @@ fn filled(record: &Record, field: FieldName) -> Filled {
         })),
         F::Rate | F::Method => is(treatment.is_some()),
         F::Target => text(&record.target),
-        F::Date => is(record.date.is_some()),
-        F::StartTime => is(record.date.is_some() && record.started.is_some()),
-        F::FinishTime => is(record.date.is_some()),
+        // When an unreadable finish was written is not when something was put on.
+        F::Date => is(treatment.is_some() && record.date.is_some()),
+        F::StartTime => is(record.started.as_ref().is_some_and(When::is_readable)),
+        F::FinishTime => is(treatment.is_some() && record.finished.is_readable()),
         F::Location => text(&record.address),
         F::AddressWithZip => is(has_zip(&record.address)),
         F::Site => is(treatment.is_some_and(|t| !t.sections.is_empty())),

@@ -1,7 +1,7 @@
 //! Facts: what happened or was stated. Typed, append-only, never edited.
 //!
 //! A correction is a new fact that names those it supersedes. What facts add up to is the
-//! business of [`crate::view`]; how they are stored, of [`crate::store`].
+//! business of [`crate::view`]; how they are stored, of the store.
 
 mod membership;
 mod visit;

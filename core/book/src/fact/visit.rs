@@ -327,7 +327,8 @@ pub struct LookedDry {
     /// When the person looked: milliseconds since 1970 in UTC.
     #[n(2)]
     pub looked_utc_ms: i64,
-    /// The claims the person was shown. A claim not among them still waits for its own look.
+    /// The starts, loads and finishes the person was shown. One that is not among them still
+    /// waits for its own look.
     #[n(3)]
     pub saw: Vec<FactId>,
 }

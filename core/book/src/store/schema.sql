@@ -68,7 +68,7 @@ CREATE TABLE view (
   body    BLOB NOT NULL,
   PRIMARY KEY (kind, subject)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX view_by_yard ON view (yard, kind) WHERE yard IS NOT NULL;
+CREATE INDEX view_by_yard ON view (yard, kind, at_ms) WHERE yard IS NOT NULL;
 
 -- What depends on arrival: never compared between phones, never part of a view.
 CREATE TABLE arrival (

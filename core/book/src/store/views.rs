@@ -88,6 +88,34 @@ impl Store {
         Ok(rows.collect::<rusqlite::Result<_>>()?)
     }
 
+    /// The rows of one view that belong to a yard and to a span of time, its ends included.
+    pub(crate) fn views_between(
+        &self,
+        kind: ViewKind,
+        yard: SheetId,
+        from_ms: i64,
+        to_ms: i64,
+    ) -> Result<Vec<Vec<u8>>> {
+        let mut find = self.conn.prepare_cached(
+            "SELECT body FROM view WHERE yard = ?1 AND kind = ?2 AND at_ms BETWEEN ?3 AND ?4
+             ORDER BY at_ms, subject",
+        )?;
+        let rows = find.query_map((yard.0.as_bytes(), kind as i64, from_ms, to_ms), |r| {
+            r.get(0)
+        })?;
+        Ok(rows.collect::<rusqlite::Result<_>>()?)
+    }
+
+    /// The rows of one view whose subject begins with a UUID, in the order of subjects.
+    pub(crate) fn views_under(&self, kind: ViewKind, uuid: &[u8; 16]) -> Result<Vec<Vec<u8>>> {
+        let last = [uuid.as_slice(), &[0xff; 17]].concat();
+        let mut find = self.conn.prepare_cached(
+            "SELECT body FROM view WHERE kind = ?1 AND subject BETWEEN ?2 AND ?3 ORDER BY subject",
+        )?;
+        let rows = find.query_map((kind as i64, uuid, last), |r| r.get(0))?;
+        Ok(rows.collect::<rusqlite::Result<_>>()?)
+    }
+
     /// Every row of every view as it is compared between phones and with a rebuild.
     pub(crate) fn all_views(&self) -> Result<Vec<ComparedRow>> {
         let mut find = self

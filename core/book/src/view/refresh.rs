@@ -8,7 +8,7 @@ use super::device::{DeviceView, Look};
 use super::keep_off::{KeepOffView, keep_offs_of};
 use super::roster::{Chains, MembershipFact, Roster, Standing};
 use super::sheets::{LabelView, ReadBack, ReadBackTold, YardView, label_of, yard_of};
-use super::twice::{TwiceView, twice_of};
+use super::twice::{ONE_JOB_WITHIN_MS, TwiceView, pair_key, twice_of};
 use super::visit::{Told, VisitFacts, VisitView, visit_of};
 use crate::fact::{Fact, Role, Subject};
 use crate::ids::{FactId, Hash, SheetId, StreamId, VisitId};
@@ -214,16 +214,16 @@ impl<'a> Refresh<'a> {
         for device in devices {
             subjects.extend(self.refresh_device(device)?);
         }
-        let mut yards = BTreeSet::new();
+        let mut visits = Vec::new();
         for subject in &subjects {
             match subject {
                 Subject::Crew | Subject::Device(_) => {}
                 Subject::Sheet(kind, sheet) => self.refresh_sheet(*kind, *sheet)?,
-                Subject::Visit(visit) => yards.extend(self.refresh_visit(*visit)?),
+                Subject::Visit(visit) => visits.push(self.refresh_visit(*visit)?),
             }
         }
-        for yard in yards {
-            self.refresh_twice(yard)?;
+        for visit in &visits {
+            self.refresh_twice(visit)?;
         }
         Ok(())
     }
@@ -372,7 +372,7 @@ impl<'a> Refresh<'a> {
         Ok(told)
     }
 
-    fn refresh_visit(&self, visit: VisitId) -> Result<Option<SheetId>> {
+    fn refresh_visit(&self, visit: VisitId) -> Result<VisitView> {
         let entries = self.facts(&Subject::Visit(visit))?;
         let mut told = Vec::with_capacity(entries.len());
         for (entry, place) in &entries {
@@ -388,24 +388,37 @@ impl<'a> Refresh<'a> {
             });
         }
         let facts = VisitFacts::new(told);
-        self.set(visit.0.as_bytes(), &visit_of(visit, &facts))?;
+        let view = visit_of(visit, &facts);
+        self.set(visit.0.as_bytes(), &view)?;
         for keep_off in keep_offs_of(visit, &facts) {
             // Two visits that name one keep-off are two keep-offs: neither can hide the other.
             let subject = [*visit.0.as_bytes(), *keep_off.keep_off.0.as_bytes()].concat();
             self.set(&subject, &keep_off)?;
         }
-        Ok(facts.yard)
+        Ok(view)
     }
 
-    fn refresh_twice(&self, yard: SheetId) -> Result<()> {
-        let visits = self.store.views_of_yard(ViewKind::Visit, yard)?;
-        let visits: Vec<VisitView> = visits
-            .iter()
-            .map(|body| read_row(body))
-            .collect::<Result<_>>()?;
-        match twice_of(yard, &visits) {
-            Some(view) => self.set(yard.0.as_bytes(), &view),
-            None => self.store.drop_view(ViewKind::Twice, yard.0.as_bytes()),
+    /// The pairs that a visit makes with the visits to its yard on the same day.
+    fn refresh_twice(&self, visit: &VisitView) -> Result<()> {
+        let (Some(yard), Some(opened)) = (visit.yard, visit.opened) else {
+            return Ok(());
+        };
+        let from_ms = opened.utc_ms.saturating_sub(ONE_JOB_WITHIN_MS);
+        let to_ms = opened.utc_ms.saturating_add(ONE_JOB_WITHIN_MS);
+        for body in self
+            .store
+            .views_between(ViewKind::Visit, yard, from_ms, to_ms)?
+        {
+            let other: VisitView = read_row(&body)?;
+            if other.visit == visit.visit {
+                continue;
+            }
+            let key = pair_key(visit, &other);
+            match twice_of(yard, visit, &other) {
+                Some(view) => self.set(&key, &view)?,
+                None => self.store.drop_view(ViewKind::Twice, &key)?,
+            }
         }
+        Ok(())
     }
 }

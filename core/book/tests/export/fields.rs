@@ -49,10 +49,10 @@ fn a_field_that_is_empty_is_told_as_empty() {
     let emptied: [Emptied; 11] = [
         // A spray without its water is no whole mix.
         (F::TotalMix, |r| {
-            r.treatment.as_mut().unwrap().method = Method::FoliarSpray
+            r.treatment.as_mut().unwrap().method = Method::FoliarSpray;
         }),
         (F::LicenceNumber, |r| {
-            r.applicator.as_mut().unwrap().licence.clear()
+            r.applicator.as_mut().unwrap().licence.clear();
         }),
         (F::Applicator, |r| r.applicator = None),
         (F::Temperature, |r| r.temperatures.clear()),
@@ -61,16 +61,16 @@ fn a_field_that_is_empty_is_told_as_empty() {
             r.wind
                 .readings
                 .iter_mut()
-                .for_each(|w| w.from_degrees = None)
+                .for_each(|w| w.from_degrees = None);
         }),
         (F::TotalProduct, |r| {
-            r.treatment.as_mut().unwrap().product_total = None
+            r.treatment.as_mut().unwrap().product_total = None;
         }),
         (F::Area, |r| {
-            r.treatment.as_mut().unwrap().sections[0].area.clear()
+            r.treatment.as_mut().unwrap().sections[0].area.clear();
         }),
         (F::AddressWithZip, |r| {
-            r.address = "12345 Test Lane, Sampletown".to_owned()
+            r.address = "12345 Test Lane, Sampletown".to_owned();
         }),
         (F::Location, |r| r.address = " ".to_owned()),
         (F::Equipment, |r| r.note.clear()),

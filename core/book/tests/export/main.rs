@@ -3,5 +3,9 @@
 mod fields;
 mod forms;
 mod results;
+#[allow(
+    clippy::unwrap_used,
+    reason = "a scene that cannot be set up is a failed test"
+)]
 mod scene;
 mod settling;

@@ -104,6 +104,8 @@ fn a_finish_that_cannot_be_read_is_a_marked_record_and_hides_no_other() {
     );
     for rule in &RULES {
         let asked = fields_asked(&records[1], rule);
+        assert!(!asked.contains(&(FieldName::Date, Filled::Yes)));
+        assert!(!asked.contains(&(FieldName::FinishTime, Filled::Yes)));
         assert!(
             asked.contains(&(FieldName::Product, Filled::No)),
             "{}",

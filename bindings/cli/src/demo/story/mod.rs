@@ -7,22 +7,27 @@ mod swaps;
 mod yard_one;
 mod yard_two;
 
+use chrono_tz::America::New_York;
+use serde_json::Value;
+
+use super::answer::{list, number, part, text};
 use super::files::Files;
 use super::phone::Phone;
-use super::tell::Teller;
-use crate::error::Result;
+use super::tell::{Teller, whole};
+use crate::error::{CliError, Result};
+use crate::times::moment;
 
 /// The three phones with who carries them, the files between them, and who tells of it.
 pub(super) struct Day<'a> {
     /// The crew lead's.
     pub(super) ivy: &'a Phone,
-    /// The phone that goes to yard 2.
+    /// The one that goes to yard 2.
     pub(super) moss: &'a Phone,
-    /// The phone that helps with counting.
+    /// The one that helps.
     pub(super) fern: &'a Phone,
-    /// Files.
+    /// The files that go in, and those that go from phone to phone.
     pub(super) files: &'a Files,
-    /// Teller.
+    /// Tells what happens.
     pub(super) teller: &'a Teller,
 }
 
@@ -34,6 +39,7 @@ const YARD_2: &str = "7 Make-Believe Lane";
 const FRONT: &str = "front lawn";
 const SIDE: &str = "side strip";
 const PRODUCT: &str = "Demo Granules";
+const LIQUID: &str = "Demo Liquid";
 const PEST: &str = "chinch bug";
 
 impl Day<'_> {
@@ -43,10 +49,61 @@ impl Day<'_> {
     /// When a step ends otherwise than it should.
     pub(super) fn tell(&self) -> Result<()> {
         self.crew_and_label()?;
-        self.first_try_at_yard_one()?;
-        self.yard_two()?;
+        self.first_try()?;
+        self.not_treated()?;
         self.treatment()?;
         self.keep_off()?;
         self.swap()
     }
+}
+
+/// An area as a person reads it.
+fn area_words(measured: &Value) -> Result<String> {
+    Ok(format!(
+        "{} ft² ± {}",
+        whole(number(measured, "/area/area_ft2")?),
+        whole(number(measured, "/area/uncertainty_ft2")?),
+    ))
+}
+
+/// A series of wind readings in two numbers.
+fn wind_words(read: &Value) -> Result<String> {
+    Ok(format!(
+        "mean {:.1} mph, gust {:.1} mph",
+        number(read, "/wind/mean_mph")?,
+        number(read, "/wind/gust_mph")?,
+    ))
+}
+
+/// The finding of one check.
+fn finding_of<'a>(ready: &'a Value, check: &str) -> Result<&'a Value> {
+    list(ready, "/findings")?
+        .iter()
+        .find(|finding| finding["check"] == check)
+        .ok_or_else(|| CliError::Refused(format!("the demo found no answer on {check}")))
+}
+
+/// The checks that are not known, by name.
+fn unknown(ready: &Value) -> Result<Vec<&str>> {
+    list(ready, "/findings")?
+        .iter()
+        .filter(|finding| finding["verdict"] == "unknown")
+        .map(|finding| text(finding, "/check"))
+        .collect()
+}
+
+/// From when on it may open next.
+fn opening(ready: &Value) -> Result<String> {
+    let from = part(ready, "/opens_next/from_utc_ms")?.as_i64().unwrap_or_default();
+    Ok(on_the_day(&moment(from, New_York)))
+}
+
+/// What a keep-off waits for.
+fn until_words(keep_off: &Value) -> Result<String> {
+    Ok(on_the_day(text(keep_off, "/told/until")?))
+}
+
+/// A text without the day and zone that the whole story has in common.
+fn on_the_day(text: &str) -> String {
+    text.replace("Tue 2026-06-16 ", "").replace(" EDT", "")
 }
