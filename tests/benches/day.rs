@@ -116,7 +116,6 @@ fn by_hand(wires: &[Vec<u8>], rows: &[(i64, Vec<u8>, Vec<u8>)]) {
          CREATE TABLE entry (id INTEGER PRIMARY KEY, hash BLOB NOT NULL UNIQUE, wire BLOB) STRICT;
          CREATE TABLE fact (subject BLOB, entry INTEGER, place INTEGER,
            PRIMARY KEY (subject, entry, place)) STRICT, WITHOUT ROWID;
-         CREATE TABLE arrival (entry INTEGER PRIMARY KEY, at INTEGER) STRICT;
          CREATE TABLE sheet (id BLOB PRIMARY KEY, doc BLOB) STRICT, WITHOUT ROWID;
          CREATE TABLE row (key BLOB PRIMARY KEY, body BLOB) STRICT, WITHOUT ROWID;",
     )
@@ -166,9 +165,6 @@ fn entry_by_hand(
     let id = conn
         .prepare_cached("INSERT INTO entry (hash, wire) VALUES (?1, ?2)")
         .and_then(|mut s| s.insert((hash, wire)))
-        .expect("a row");
-    conn.prepare_cached("INSERT INTO arrival (entry, at) VALUES (?1, ?2)")
-        .and_then(|mut s| s.execute((id, 0)))
         .expect("a row");
     for (place, fact) in decoded.facts.iter().enumerate() {
         for subject in fact.subjects(decoded.stream) {

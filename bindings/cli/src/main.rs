@@ -1,11 +1,12 @@
 //! `sward`: the lawn treater's field companion in a terminal.
 //!
 //! Here is only how the program begins and ends. The command line is in [`args`], what commands
-//! do in [`run`], the words in [`words`]; rules and records belong to the core.
+//! do in [`run`], the words in [`words`], the demo in [`demo`]; rules and records belong to the core.
 
 mod app;
 mod args;
 mod clock;
+mod demo;
 mod error;
 mod names;
 mod print;

@@ -48,7 +48,7 @@ fn pick<T: Copy>(what: &'static str, asked: &str, all: &[Candidate<T>]) -> Resul
     for by in tries.into_iter().filter(|by| *by != By::PartOfId || is_id) {
         let fits = |c: &&Candidate<T>| match by {
             By::WholeId => c.id == digits,
-            By::WholeName => c.name.to_lowercase() == wanted,
+            By::WholeName => !wanted.is_empty() && c.name.to_lowercase() == wanted,
             By::NameBegins => !wanted.is_empty() && c.name.to_lowercase().starts_with(&wanted),
             By::PartOfId => c.id.starts_with(&digits) || c.id.ends_with(&digits),
         };

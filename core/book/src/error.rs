@@ -25,7 +25,7 @@ pub enum BookError {
     DiskFull,
     /// The disk did not take or give what it should.
     #[error(
-        "the disk could not be written or read ({0}): it may be full or failing; make room and do it once more, the last action was not stored"
+        "the disk could not be written or read ({0}): check the folder and its permissions, make room, and do it once more; the last action was not stored"
     )]
     DiskFails(String),
     /// The folder or file cannot be written.
@@ -111,7 +111,9 @@ impl From<rusqlite::Error> for BookError {
             Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::Busy,
             Some(ErrorCode::ReadOnly) => Self::ReadOnly,
             // Also what a quota says, or a limit on the size of files.
-            Some(ErrorCode::SystemIoFailure) => Self::DiskFails(error.to_string()),
+            Some(ErrorCode::SystemIoFailure | ErrorCode::CannotOpen) => {
+                Self::DiskFails(error.to_string())
+            }
             _ => Self::Damaged(error.to_string()),
         }
     }

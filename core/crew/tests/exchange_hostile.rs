@@ -125,6 +125,7 @@ fn entries_that_were_not_asked_for_are_not_stored() {
     // In place of what was asked for: the phone's own entry of a third stream, valid in itself.
     let stranger = Phone::joiner(5);
     let foreign: Vec<u8> = stranger.log.entries().next().unwrap().wire().to_vec();
+    let before_gap = a.log.clone();
     let gap = {
         a.work(2);
         let heads = a.log.heads().unwrap();
@@ -136,7 +137,18 @@ fn entries_that_were_not_asked_for_are_not_stored() {
             .wire()
             .to_vec()
     };
-    for wires in [vec![foreign], vec![gap], Vec::new()] {
+    // The last one of what was asked for, without those before it.
+    let last = {
+        let heads = before_gap.heads().unwrap();
+        let head = heads.iter().find(|h| h.stream == a.stream()).unwrap();
+        before_gap
+            .entries()
+            .find(|e| e.hash() == head.hash)
+            .unwrap()
+            .wire()
+            .to_vec()
+    };
+    for wires in [vec![last], vec![foreign], vec![gap], Vec::new()] {
         b.log = untouched.clone();
         let mut end = End::new(Side::Answers, &mut b, &a);
         end.hear(&from_a[0]).unwrap();
@@ -148,6 +160,86 @@ fn entries_that_were_not_asked_for_are_not_stored() {
         );
         assert!(b.log == untouched);
     }
+}
+
+#[test]
+fn an_empty_page_of_heads_with_more_to_come_is_refused() {
+    let (a, mut b, said) = recorded();
+    let mut end = End::new(Side::Answers, &mut b, &a);
+    end.hear(&said[0][0]).unwrap();
+    // Heads, with a stamp, no heads, and "more".
+    let mut message = Vec::new();
+    let mut e = minicbor::Encoder::new(&mut message);
+    e.array(2)
+        .unwrap()
+        .u64(1)
+        .unwrap()
+        .array(2)
+        .unwrap()
+        .u64(1)
+        .unwrap()
+        .array(3)
+        .unwrap();
+    e.encode(a.stamp())
+        .unwrap()
+        .array(0)
+        .unwrap()
+        .bool(true)
+        .unwrap();
+    assert!(matches!(end.hear(&message), Err(CrewError::Peer(_))));
+}
+
+#[test]
+fn who_is_no_member_is_handed_nothing_even_on_asking() {
+    let (mut lead, second) = Phone::crew_of_two();
+    lead.retire(second.stream(), None);
+    let held = lead.log.heads().unwrap()[0].hash;
+    let env = TestEnv::new(3);
+    let mut theirs = Exchange::new(
+        Side::Opens,
+        second.stream(),
+        lead.stream(),
+        &second.log,
+        env.as_ref(),
+    )
+    .unwrap();
+    let hello = theirs.begin(second.stamp(), &second.log).unwrap();
+    let mut end = End::new(Side::Answers, &mut lead, &second);
+    end.hear(&hello[0]).unwrap();
+    let mut none = Vec::new();
+    let mut e = minicbor::Encoder::new(&mut none);
+    e.array(2)
+        .unwrap()
+        .u64(1)
+        .unwrap()
+        .array(2)
+        .unwrap()
+        .u64(1)
+        .unwrap()
+        .array(3)
+        .unwrap();
+    e.encode(second.stamp())
+        .unwrap()
+        .array(0)
+        .unwrap()
+        .bool(false)
+        .unwrap();
+    // It has told that it gives nothing, so the lead has told its heads: none.
+    assert_eq!(end.hear(&none).unwrap().len(), 2);
+    let mut want = Vec::new();
+    let mut e = minicbor::Encoder::new(&mut want);
+    e.array(2)
+        .unwrap()
+        .u64(1)
+        .unwrap()
+        .array(2)
+        .unwrap()
+        .u64(3)
+        .unwrap()
+        .array(2)
+        .unwrap();
+    e.bytes(&held.0).unwrap().array(0).unwrap();
+    assert!(matches!(end.hear(&want), Err(CrewError::Peer(_))));
 }
 
 /// An entries message, encoded by hand after the module's description.

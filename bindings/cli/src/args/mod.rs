@@ -38,6 +38,7 @@ pub(crate) use settle::{CorrectArgs, CorrectCommand, SettleArgs, SettleCommand, 
 pub(crate) use treat::{FinishArgs, HalfWayArgs, LoadArgs, LoadedArgs, SectionDoneArgs, StartArgs};
 pub(crate) use yard::{SectionArgs, SectionCommand, ShapeArgs, YardArgs, YardCommand};
 
+use crate::demo::DemoArgs;
 use crate::error::EXIT_CODES;
 
 const FIRST_STEPS: &str = "\
@@ -59,17 +60,19 @@ pub(crate) struct Cli {
     pub(crate) command: Command,
 }
 
+const EVERYWHERE: &str = "For every command";
+
 /// What every command takes.
 #[derive(Debug, Args)]
 pub(crate) struct Global {
     /// The folder the book lies in, instead of the platform's data folder
-    #[arg(long, global = true, value_name = "DIR")]
+    #[arg(long, global = true, value_name = "DIR", help_heading = EVERYWHERE)]
     pub(crate) data: Option<PathBuf>,
     /// Answer with one JSON object, for other programs
-    #[arg(long, global = true)]
+    #[arg(long, global = true, help_heading = EVERYWHERE)]
     pub(crate) json: bool,
     /// Answer yes to every "are you sure", for scripts
-    #[arg(long, global = true)]
+    #[arg(long, global = true, help_heading = EVERYWHERE)]
     pub(crate) yes: bool,
     /// The time to pretend, in a practice book
     #[arg(long, global = true, hide = true, value_name = "RFC3339",
@@ -87,6 +90,9 @@ pub(crate) enum Command {
     /// Open a visit to a yard, list visits, show one with its history
     Visit(VisitArgs),
     /// Record a count, and hold it against the thresholds
+    #[command(
+        override_usage = "sward count <VISIT> --pest <PEST> <--sod|--can|--cup|--drench|--area> <SIZE> --counts <N,N,...>"
+    )]
     Count(CountArgs),
     /// End a visit without a treatment: a full result
     NotTreated(NotTreatedArgs),
@@ -152,10 +158,13 @@ pub(crate) enum Command {
     Restore(RestoreArgs),
     /// Print the shell's completion script
     Completions(CompletionsArgs),
+    /// A practice day of a crew with three phones, told while it happens
+    Demo(DemoArgs),
 }
 
 /// The commands under the headings that the help text shows.
 const GROUPS: &[(&str, &[&str])] = &[
+    ("Try it", &["demo"]),
     ("Look", &["yard", "label", "visit", "count", "not-treated"]),
     ("Measure", &["section"]),
     ("Plan", &["plan"]),

@@ -57,6 +57,7 @@ pub(crate) struct SectionArgs {
 #[derive(Debug, Subcommand)]
 pub(crate) enum SectionCommand {
     /// Add a section, measured by tape or by a walk
+    #[command(override_usage = "sward section add <YARD> <SECTION> <SHAPE> [OPTIONS]")]
     Add {
         /// The yard
         yard: String,
@@ -67,6 +68,7 @@ pub(crate) enum SectionCommand {
         shape: ShapeArgs,
     },
     /// Measure a section anew
+    #[command(override_usage = "sward section measure <YARD> <SECTION> <SHAPE> [OPTIONS]")]
     Measure {
         /// The yard
         yard: String,
@@ -127,36 +129,37 @@ pub(crate) struct ShapeArgs {
 
 /// The outer edge, in exactly one way.
 #[derive(Debug, Args)]
+#[command(next_help_heading = "Shape, one of")]
 #[group(required = true, multiple = false)]
 pub(crate) struct EdgeArgs {
     /// Length and width: "60 ft x 25 ft"
-    #[arg(long, value_name = "L x W")]
+    #[arg(long, value_name = "L x W", allow_hyphen_values = true)]
     pub(crate) rectangle: Option<String>,
     /// Three sides: "30 ft, 26 ft, 28 ft"
-    #[arg(long, value_name = "A, B, C")]
+    #[arg(long, value_name = "A, B, C", allow_hyphen_values = true)]
     pub(crate) triangle: Option<String>,
     /// A side and the height on it: "30 ft x 26 ft"
-    #[arg(long, value_name = "SIDE x HEIGHT")]
+    #[arg(long, value_name = "SIDE x HEIGHT", allow_hyphen_values = true)]
     pub(crate) triangle_height: Option<String>,
     /// Two parallel sides and their distance: "40 ft, 30 ft, 20 ft"
-    #[arg(long, value_name = "A, B, HEIGHT")]
+    #[arg(long, value_name = "A, B, HEIGHT", allow_hyphen_values = true)]
     pub(crate) trapezoid: Option<String>,
     /// The diameter: "12 ft"
-    #[arg(long, value_name = "DIAMETER")]
+    #[arg(long, value_name = "DIAMETER", allow_hyphen_values = true)]
     pub(crate) circle: Option<String>,
     /// Greatest length and width: "30 ft x 12 ft"
-    #[arg(long, value_name = "L x W")]
+    #[arg(long, value_name = "L x W", allow_hyphen_values = true)]
     pub(crate) oval: Option<String>,
     /// Distances from a middle point to the edge, all round: "20 ft, 22 ft, 19 ft, 21 ft"
-    #[arg(long, value_name = "R, R, ...")]
+    #[arg(long, value_name = "R, R, ...", allow_hyphen_values = true)]
     pub(crate) radii: Option<String>,
     /// The spacing along a base line, then the widths: "10 ft; 0 ft, 18 ft, 24 ft, 20 ft"
-    #[arg(long, value_name = "SPACING; W, W, ...")]
+    #[arg(long, value_name = "SPACING; W, W, ...", allow_hyphen_values = true)]
     pub(crate) offsets: Option<String>,
     /// Corners by two tapes: the side from corner 1 to 2, then for each further corner two earlier
     /// corners with the tape from each, and the side of the line it lies on:
     /// "40 ft; 2 30 ft, 1 50 ft, left; 3 40 ft, 1 30 ft, left"
-    #[arg(long, value_name = "SIDE; CORNER; ...")]
+    #[arg(long, value_name = "SIDE; CORNER; ...", allow_hyphen_values = true)]
     pub(crate) tape_polygon: Option<String>,
     /// A walk along the edge, recorded as a GPX file
     #[arg(long, value_name = "FILE")]

@@ -7,17 +7,27 @@ use std::path::{Path, PathBuf};
 use crate::error::{CliError, Result};
 
 /// The station's report of the morning.
-pub(super) const METAR_MORNING: &str =
-    include_str!("../../../../fixtures/demo/metar-morning.txt");
+pub(super) const METAR_MORNING: &str = include_str!("../../../../fixtures/demo/metar-morning.txt");
 /// The station's report of the evening.
-pub(super) const METAR_EVENING: &str =
-    include_str!("../../../../fixtures/demo/metar-evening.txt");
+pub(super) const METAR_EVENING: &str = include_str!("../../../../fixtures/demo/metar-evening.txt");
 
 const LAID_OUT: [(&str, &[u8]); 4] = [
-    ("front-lawn.gpx", include_bytes!("../../../../fixtures/demo/front-lawn.gpx")),
-    ("forecast.json", include_bytes!("../../../../fixtures/demo/forecast.json")),
-    ("wind-morning.csv", include_bytes!("../../../../fixtures/demo/wind-morning.csv")),
-    ("wind-evening.csv", include_bytes!("../../../../fixtures/demo/wind-evening.csv")),
+    (
+        "front-lawn.gpx",
+        include_bytes!("../../../../fixtures/demo/front-lawn.gpx"),
+    ),
+    (
+        "forecast.json",
+        include_bytes!("../../../../fixtures/demo/forecast.json"),
+    ),
+    (
+        "wind-morning.csv",
+        include_bytes!("../../../../fixtures/demo/wind-morning.csv"),
+    ),
+    (
+        "wind-evening.csv",
+        include_bytes!("../../../../fixtures/demo/wind-evening.csv"),
+    ),
 ];
 
 /// The folder with the files that go in and that go from phone to phone.
@@ -48,5 +58,8 @@ impl Files {
 
 /// Says that a path cannot be written.
 pub(super) fn not_writable(path: &Path, source: std::io::Error) -> CliError {
-    CliError::NotWritable { path: path.to_owned(), source }
+    CliError::NotWritable {
+        path: path.to_owned(),
+        source,
+    }
 }

@@ -3,7 +3,7 @@
 
 use std::cell::Cell;
 use std::ffi::OsString;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::{Command, Output, Stdio};
 
 use serde_json::Value;
@@ -39,12 +39,11 @@ impl Phone {
             path: PathBuf::from("this program"),
             source,
         })?;
-        Ok(Self { folder, program, clock: Cell::new("21:30") })
-    }
-
-    /// Where its book lies.
-    pub(super) fn folder(&self) -> &Path {
-        &self.folder
+        Ok(Self {
+            folder,
+            program,
+            clock: Cell::new("21:30"),
+        })
     }
 
     /// Sets the practice clock, as hours and minutes of the demo's day.
@@ -108,7 +107,10 @@ impl Phone {
             .args(step)
             .stdin(Stdio::null())
             .output()
-            .map_err(|source| CliError::NotReadable { path: self.program.clone(), source })?;
+            .map_err(|source| CliError::NotReadable {
+                path: self.program.clone(),
+                source,
+            })?;
         let exit = output.status.code();
         if exits.iter().any(|wanted| exit == Some(*wanted as i32)) {
             Ok(output)

@@ -27,16 +27,25 @@ impl Teller {
 
     /// Begins a chapter: what time it is, and what it is about.
     pub(super) fn chapter(&self, clock: &str, title: &str) -> Result<()> {
-        self.write(Page::default().blank().line(format!("{clock}  {title}")))
+        self.write(Page::default().line(format!("{clock}  {title}")))
     }
 
-    /// Tells one step of a chapter.
-    pub(super) fn step(&self, text: &str) -> Result<()> {
-        self.write(Page::default().item(text))
+    /// Tells one step of a chapter: on which phone, and what.
+    pub(super) fn step(&self, phone: &str, text: &str) -> Result<()> {
+        self.write(Page::default().item(format!("{phone}: {text}")))
+    }
+
+    /// Tells something further of the step before.
+    pub(super) fn more(&self, text: &str) -> Result<()> {
+        self.write(Page::default().item(format!("  {text}")))
     }
 
     fn write(&self, page: &Page) -> Result<()> {
-        if self.silent { Ok(()) } else { write_out(page.render(WIDTH).as_bytes()) }
+        if self.silent {
+            Ok(())
+        } else {
+            write_out(page.render(WIDTH).as_bytes())
+        }
     }
 }
 

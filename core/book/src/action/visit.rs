@@ -26,7 +26,7 @@ impl Book {
     /// # Errors
     /// [`BookError::NotFound`] for an unknown yard.
     pub fn open_visit(&mut self, yard: SheetId, target: &str) -> Result<VisitId> {
-        self.sheet(yard, SheetKind::Yard)?;
+        self.yard(yard)?;
         let target = words("pest", target)?;
         let visit = VisitId(self.env().new_uuid());
         self.write(|w| {

@@ -84,6 +84,18 @@ impl Book {
         self.rows()
     }
 
+    /// One yard's row.
+    ///
+    /// # Errors
+    /// [`BookError::NotFound`], [`BookError::Damaged`].
+    pub fn yard(&self, yard: SheetId) -> Result<YardView> {
+        self.row(yard.0.as_bytes())?
+            .ok_or_else(|| BookError::NotFound {
+                what: "yard",
+                name: yard.to_string(),
+            })
+    }
+
     /// All label sheets.
     ///
     /// # Errors

@@ -58,12 +58,11 @@ impl Book {
             let mut changes = Changes::default();
             let (mut new, mut known) = (0, 0);
             for entry in &entries {
-                let Some(row) = store.add_entry(entry)? else {
+                if !store.add_entry(entry, received_ms, source)? {
                     known += 1;
                     continue;
-                };
+                }
                 new += 1;
-                store.add_arrival(row, received_ms, source)?;
                 if Some(entry.body().stream) == own {
                     // Our own key wrote this, but not here: the store or the keys were copied.
                     store.set_local(NEW_KEYS, &[1])?;

@@ -58,7 +58,7 @@ impl Book {
                             .push(format!("entry in row {id}: not the one it is named"));
                     }
                     Ok(entry) => {
-                        beside.add_entry(&entry)?;
+                        beside.add_entry(&entry, 0, None)?;
                         for change in &entry.body().changes {
                             let key = (change.sheet, change.kind);
                             changes.entry(key).or_default().push(change.change.clone());

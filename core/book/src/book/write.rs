@@ -172,6 +172,21 @@ impl Book {
             ));
         }
         self.must_be_allowed()?;
+        // One transaction around reading and writing: the action sees one state of the book, and
+        // SQLite takes its locks once.
+        self.store.begin()?;
+        let written = self.write_within(work);
+        let (value, entry) = self.store.end(written)?;
+        if let Some(entry) = entry {
+            self.have_written(&entry)?;
+        }
+        Ok(value)
+    }
+
+    fn write_within<T>(
+        &self,
+        work: impl FnOnce(&mut Writer<'_>) -> Result<T>,
+    ) -> Result<(T, Option<Entry>)> {
         let mut writer = Writer {
             book: self,
             facts: Vec::new(),
@@ -182,7 +197,7 @@ impl Book {
         let changes = writer.changes(stamp.utc_ms);
         let Writer { facts, sheets, .. } = writer;
         if facts.is_empty() && changes.is_empty() {
-            return Ok(value);
+            return Ok((value, None));
         }
         if facts.len() > FACTS_MAX || changes.len() > FACTS_MAX {
             return Err(BookError::refused("too much in one step: do it in several"));
@@ -192,15 +207,17 @@ impl Book {
             .into_iter()
             .map(|(key, editing)| (key, editing.doc))
             .collect();
-        self.commit(&entry, docs, false)?;
-        Ok(value)
+        self.store_entry(&entry, docs, false)?;
+        Ok((value, Some(entry)))
     }
 
     /// The founding entry names the crew, so the crew is bound in the same transaction.
     pub(super) fn write_founding(&mut self, fact: Fact) -> Result<()> {
         let stamp = self.stamp()?;
         let entry = self.sign(vec![fact], Vec::new(), stamp)?;
-        self.commit(&entry, Vec::new(), true)
+        self.store
+            .transaction(|_| self.store_entry(&entry, Vec::new(), true))?;
+        self.have_written(&entry)
     }
 
     fn must_be_allowed(&self) -> Result<()> {
@@ -260,42 +277,44 @@ impl Book {
         Ok(entry)
     }
 
-    fn commit(
-        &mut self,
+    /// Stores an entry with the sheets and views that it touches, within a transaction.
+    fn store_entry(
+        &self,
         entry: &Entry,
         docs: Vec<((SheetId, SheetKind), SheetDoc)>,
         founding: bool,
     ) -> Result<()> {
+        let store = &self.store;
         let crew = if founding {
             Some(entry.hash())
         } else {
             self.crew
         };
-        let received_ms = entry.body().written.utc_ms;
-        let touched_roster = entry.body().facts.iter().any(Fact::is_membership);
-        self.store.transaction(|store| {
-            let row = store
-                .add_entry(entry)?
-                .ok_or_else(|| BookError::Damaged("the same entry was written twice".to_owned()))?;
-            store.add_arrival(row, received_ms, None)?;
-            if founding {
-                store.set_local(CREW, &entry.hash().0)?;
-            }
-            for ((id, kind), mut doc) in docs {
-                let bytes = doc.save();
-                store.set_sheet(id, kind, &bytes, &doc.heads())?;
-            }
-            if !entry.body().seen.is_empty() {
-                let tips = store.tips()?;
-                let seen: Vec<u8> = tips.iter().flat_map(|t| t.hash.0).collect();
-                store.set_local(SEEN, &seen)?;
-            }
-            let mut touched = Touched::default();
-            touched.add(entry);
-            view::refresh(store, crew, touched)
-        })?;
+        if !store.add_entry(entry, entry.body().written.utc_ms, None)? {
+            return Err(BookError::Damaged(
+                "the same entry was written twice".to_owned(),
+            ));
+        }
+        if founding {
+            store.set_local(CREW, &entry.hash().0)?;
+        }
+        for ((id, kind), mut doc) in docs {
+            let bytes = doc.save();
+            store.set_sheet(id, kind, &bytes, &doc.heads())?;
+        }
+        if !entry.body().seen.is_empty() {
+            let tips = store.tips()?;
+            let seen: Vec<u8> = tips.iter().flat_map(|t| t.hash.0).collect();
+            store.set_local(SEEN, &seen)?;
+        }
+        let mut touched = Touched::default();
+        touched.add(entry);
+        view::refresh(store, crew, touched)
+    }
+
+    fn have_written(&mut self, entry: &Entry) -> Result<()> {
         self.lamport_max = self.lamport_max.max(entry.body().lamport);
-        if touched_roster {
+        if entry.body().facts.iter().any(Fact::is_membership) {
             self.reload()?;
         }
         Ok(())

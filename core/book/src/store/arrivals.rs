@@ -17,26 +17,12 @@ pub(crate) struct PeerRow {
 }
 
 impl Store {
-    /// Notes when an entry arrived and from whom; none: written here.
-    pub(crate) fn add_arrival(
-        &self,
-        entry: i64,
-        received_ms: i64,
-        source: Option<StreamId>,
-    ) -> Result<()> {
-        self.conn
-            .prepare_cached("INSERT INTO arrival (entry, received_ms, source) VALUES (?1, ?2, ?3)")?
-            .execute((entry, received_ms, source.map(|s| s.0)))?;
-        Ok(())
-    }
-
     /// When an entry arrived, and from whom.
     pub(crate) fn arrival(&self, hash: Hash) -> Result<Option<(i64, Option<StreamId>)>> {
         use rusqlite::OptionalExtension as _;
-        let mut find = self.conn.prepare_cached(
-            "SELECT a.received_ms, a.source FROM arrival a JOIN entry e ON e.id = a.entry
-             WHERE e.hash = ?1",
-        )?;
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT received_ms, source FROM entry WHERE hash = ?1")?;
         let row = find
             .query_row([hash.0], |r| {
                 Ok((r.get(0)?, r.get::<_, Option<[u8; 32]>>(1)?))

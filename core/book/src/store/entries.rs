@@ -46,18 +46,24 @@ fn to_sql(number: u64) -> i64 {
 }
 
 impl Store {
-    /// Adds an entry with its facts and edits; none when it is there already.
-    pub(crate) fn add_entry(&self, entry: &Entry) -> Result<Option<i64>> {
+    /// Adds an entry with its facts and edits, and when it arrived from whom (none: written here).
+    /// Says whether it is new.
+    pub(crate) fn add_entry(
+        &self,
+        entry: &Entry,
+        received_ms: i64,
+        source: Option<StreamId>,
+    ) -> Result<bool> {
         let body = entry.body();
         let hash = entry.hash();
         if self.holds(hash)? {
-            return Ok(None);
+            return Ok(false);
         }
         let stream = self.stream_row(body.stream)?;
         let linked = body.seq == 1 || self.is_linked(body.prev)?;
         let mut insert = self.conn.prepare_cached(
-            "INSERT INTO entry (hash, stream, seq, prev, lamport, linked, wire)
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+            "INSERT INTO entry (hash, stream, seq, prev, lamport, linked, wire, received_ms, source)
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
         )?;
         let id = insert.insert((
             hash.0,
@@ -67,12 +73,14 @@ impl Store {
             to_sql(body.lamport),
             linked,
             entry.wire(),
+            received_ms,
+            source.map(|s| s.0),
         ))?;
         self.index_facts(id, entry)?;
         if linked {
             self.link(stream, entry)?;
         }
-        Ok(Some(id))
+        Ok(true)
     }
 
     fn index_facts(&self, id: i64, entry: &Entry) -> Result<()> {

@@ -49,14 +49,21 @@ impl Store {
             "BEGIN IMMEDIATE; {} PRAGMA application_id = {APPLICATION_ID}; PRAGMA user_version = {STORE_FORMAT}; COMMIT;",
             include_str!("schema.sql")
         ))?;
-        Ok(Self { conn })
+        Ok(Self::over(conn))
+    }
+
+    fn over(conn: Connection) -> Self {
+        // One action runs some thirty statements; the cache holds sixteen unless told otherwise, and
+        // preparing each anew cost more than running them.
+        conn.set_prepared_statement_cache_capacity(128);
+        Self { conn }
     }
 
     /// A store in memory, for rebuilding views beside the one on disk.
     pub(crate) fn in_memory() -> Result<Self> {
         let conn = Connection::open_in_memory()?;
         conn.execute_batch(include_str!("schema.sql"))?;
-        Ok(Self { conn })
+        Ok(Self::over(conn))
     }
 
     /// Opens the store for writing.
@@ -80,7 +87,7 @@ impl Store {
         } else {
             conn.busy_timeout(std::time::Duration::from_secs(5))?;
         }
-        Ok(Self { conn })
+        Ok(Self::over(conn))
     }
 
     fn check_format(conn: &Connection) -> Result<()> {
@@ -127,20 +134,27 @@ impl Store {
 
     /// Runs `work` in one transaction: all of it is stored, or nothing.
     pub(crate) fn transaction<T>(&self, work: impl FnOnce(&Self) -> Result<T>) -> Result<T> {
-        self.conn.execute_batch("BEGIN IMMEDIATE")?;
-        match work(self) {
-            Ok(value) => match self.conn.execute_batch("COMMIT") {
-                Ok(()) => Ok(value),
-                Err(e) => {
-                    self.roll_back();
-                    Err(e.into())
-                }
-            },
-            Err(e) => {
-                self.roll_back();
-                Err(e)
-            }
+        self.begin()?;
+        let done = work(self);
+        self.end(done)
+    }
+
+    /// Begins a transaction that may write.
+    pub(crate) fn begin(&self) -> Result<()> {
+        self.conn.prepare_cached("BEGIN IMMEDIATE")?.execute([])?;
+        Ok(())
+    }
+
+    /// Ends a transaction: commits what was done, or rolls all of it back.
+    pub(crate) fn end<T>(&self, done: Result<T>) -> Result<T> {
+        let committed = done.and_then(|value| {
+            self.conn.prepare_cached("COMMIT")?.execute([])?;
+            Ok(value)
+        });
+        if committed.is_err() {
+            self.roll_back();
         }
+        committed
     }
 
     fn roll_back(&self) {

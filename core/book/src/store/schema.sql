@@ -13,6 +13,7 @@ CREATE TABLE stream (
 ) STRICT;
 
 -- The signed log. `linked` is 1 when every entry before it in its stream is here too.
+-- `received_ms` and `source` depend on arrival: never compared between phones, in no view.
 CREATE TABLE entry (
   id      INTEGER PRIMARY KEY,
   hash    BLOB NOT NULL UNIQUE,
@@ -21,7 +22,9 @@ CREATE TABLE entry (
   prev    BLOB NOT NULL,
   lamport INTEGER NOT NULL,
   linked  INTEGER NOT NULL,
-  wire    BLOB NOT NULL
+  wire    BLOB NOT NULL,
+  received_ms INTEGER NOT NULL,
+  source      BLOB
 ) STRICT;
 CREATE INDEX entry_by_stream ON entry (stream, seq);
 
@@ -40,7 +43,6 @@ CREATE TABLE fact (
   place   INTEGER NOT NULL,
   PRIMARY KEY (kind, subject, entry, place)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX fact_by_entry ON fact (entry);
 
 -- The sheets' present state, and which entries edited them.
 -- A plan has the UUID of its visit, so the kind is part of the name.
@@ -70,12 +72,7 @@ CREATE TABLE view (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX view_by_yard ON view (yard, kind, at_ms) WHERE yard IS NOT NULL;
 
--- What depends on arrival: never compared between phones, never part of a view.
-CREATE TABLE arrival (
-  entry       INTEGER PRIMARY KEY REFERENCES entry,
-  received_ms INTEGER NOT NULL,
-  source      BLOB
-) STRICT;
+-- What each peer said it holds: never compared either.
 CREATE TABLE peer (
   stream  BLOB PRIMARY KEY,
   heads   BLOB NOT NULL,

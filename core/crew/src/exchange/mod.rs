@@ -188,8 +188,7 @@ impl Exchange {
         }
         if self.pull.is_done() && self.give.has_not_told() {
             // What was taken may have been the other phone's admission.
-            let heads = self.tell_heads(now, log)?;
-            out.insert(out.len() - 1, heads);
+            out.push(self.tell_heads(now, log)?);
         }
         Ok(out)
     }

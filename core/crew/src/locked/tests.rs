@@ -115,8 +115,9 @@ fn a_member_cannot_alter_what_another_has_signed() {
         let file = lock(inside, crew, nonce, phone);
         assert!(matches!(phone.take(&file), Err(CrewError::Damaged(_))));
     };
-    // In another file's envelope; another sender; another time.
+    // In another file's envelope; with more after it; another sender; another time.
     refused(&mut phone, &inside, [6; 16]);
+    refused(&mut phone, &[inside.as_slice(), b"more"].concat(), NONCE);
     let sender = phone.stream().0;
     let at = inside.windows(32).position(|w| w == sender).unwrap();
     for altered_at in [at, at + 32 + 6] {
@@ -124,6 +125,45 @@ fn a_member_cannot_alter_what_another_has_signed() {
         altered[altered_at] ^= 1;
         refused(&mut phone, &altered, NONCE);
     }
+}
+
+#[test]
+fn what_comes_after_a_bad_entry_is_refused_with_it_in_later_frames_too() {
+    let (crew, mut phone, inside) = inside();
+    let manifest = FrameReader::new(Cursor::new(&inside)).manifest().unwrap();
+    let mut forger = Phone::new(6);
+    let entry = forger.ask();
+    let mut altered = entry.wire().to_vec();
+    *altered.last_mut().unwrap() ^= 1;
+    let mut frames = FrameWriter::new(Vec::new());
+    frames.write(&Frame::Manifest(manifest)).unwrap();
+    for wire in [
+        altered,
+        entry.wire().to_vec(),
+        Phone::joiner(7)
+            .log
+            .entries()
+            .next()
+            .unwrap()
+            .wire()
+            .to_vec(),
+    ] {
+        frames.write(&Frame::Entries(vec![wire.into()])).unwrap();
+    }
+    let whole = Whole {
+        crew,
+        nonce: NONCE,
+        entries: 3,
+        sha256: frames.sha256(),
+    };
+    frames
+        .write(&Frame::End(whole.sign(phone.secret.signing())))
+        .unwrap();
+    let (inside, _) = frames.pad().unwrap();
+    let taken = phone.take(&lock(&inside, crew, NONCE, &phone)).unwrap();
+    assert_eq!(taken.new_entries, 1);
+    assert_eq!(taken.refused.len(), 1);
+    assert!(!phone.log.holds(entry.hash()).unwrap());
 }
 
 #[test]

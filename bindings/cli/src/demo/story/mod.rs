@@ -69,10 +69,21 @@ fn area_words(measured: &Value) -> Result<String> {
 /// A series of wind readings in two numbers.
 fn wind_words(read: &Value) -> Result<String> {
     Ok(format!(
-        "mean {:.1} mph, gust {:.1} mph",
+        "{:.1} mph, gust {:.1} mph",
         number(read, "/wind/mean_mph")?,
         number(read, "/wind/gust_mph")?,
     ))
+}
+
+/// Stops the demo where an answer is not the one that the story tells of.
+fn must(is_so: bool, what: &str) -> Result<()> {
+    if is_so {
+        Ok(())
+    } else {
+        Err(CliError::Refused(format!(
+            "the demo's story does not hold: {what}"
+        )))
+    }
 }
 
 /// The finding of one check.
@@ -94,7 +105,9 @@ fn unknown(ready: &Value) -> Result<Vec<&str>> {
 
 /// From when on it may open next.
 fn opening(ready: &Value) -> Result<String> {
-    let from = part(ready, "/opens_next/from_utc_ms")?.as_i64().unwrap_or_default();
+    let from = part(ready, "/opens_next/from_utc_ms")?
+        .as_i64()
+        .unwrap_or_default();
     Ok(on_the_day(&moment(from, New_York)))
 }
 

@@ -2,16 +2,22 @@
 
 use std::ffi::OsString;
 
-use super::{Day, FERN, IVY, MOSS, PRODUCT, YARD_1, YARD_2};
+use super::{Day, FERN, IVY, MOSS, PEST, PRODUCT, YARD_1, YARD_2, must};
 use crate::demo::answer::text;
-use crate::demo::phone::{Phone, step};
+use crate::demo::phone::step;
 use crate::error::Result;
 
-/// The label in hand, field by field. It says nothing of a repeat, and nobody asked yet: that
-/// field stays empty.
-const LABEL: [(&str, &str); 11] = [
+/// What stands on the bag beside numbers.
+const NAMES: [(&str, &str); 3] = [
+    ("product", PRODUCT),
+    ("registration", REGISTRATION),
+    ("method", "granule"),
+];
+const REGISTRATION: &str = "EPA Reg. No. 00000-000-DEMO";
+/// The numbers on it. What it says of a repeat is overlooked: that field stays empty.
+const LABEL: [(&str, &str); 10] = [
     ("rate_least", "nothing"),
-    ("rate_most", "2.5 lb/1000 ft2"),
+    (RATE, "2.5 lb/1000 ft2"),
     ("carrier_least", "nothing"),
     ("wind_most", "10 mph"),
     ("rain_free", "24 h"),
@@ -20,18 +26,19 @@ const LABEL: [(&str, &str); 11] = [
     ("keep_off_until_dry", "yes"),
     ("keep_off_wait", "2 h"),
     ("watering_in", "withheld 24 h"),
-    ("registration", REGISTRATION),
 ];
-const REGISTRATION: &str = "EPA Reg. No. 00000-000-DEMO";
-/// What Ivy's thumb made of the rate.
+const RATE: &str = "rate_most";
+/// What a thumb makes of it.
 const SLIP: &str = "25 lb/1000 ft2";
 
 impl Day<'_> {
     pub(super) fn crew_and_label(&self) -> Result<()> {
-        self.teller.chapter("08:00", "A crew of three phones, without any network")?;
+        self.teller
+            .chapter("08:00", "A crew, without any network")?;
         self.found()?;
         self.join()?;
-        self.teller.chapter("08:15", "What does the label in hand say?")?;
+        self.teller
+            .chapter("08:15", "What does the label in hand say?")?;
         self.copy_the_label()?;
         self.read_it_back()?;
         self.hand_out()
@@ -39,13 +46,19 @@ impl Day<'_> {
 
     fn found(&self) -> Result<()> {
         let founded = self.ivy.at("08:00").does(step![
-            "found", "--practice", "--crew", "Practice Lawn Crew of Nowhere Falls", "--name", IVY,
-            "--licence", "DEMO-1",
+            "found",
+            "--practice",
+            "--crew",
+            "Practice Lawn Crew of Nowhere Falls",
+            "--name",
+            IVY,
+            "--licence",
+            "DEMO-1",
         ])?;
-        self.teller.step(&format!(
-            "Phone 1, {IVY}, founds it. Recovery code, shown once, for paper kept where no phone is:"
+        self.teller.step("1", &format!(
+            "{IVY} founds it. The recovery code is shown once, for paper kept where no phone is:"
         ))?;
-        self.teller.step(text(&founded, "/recovery_code")?)
+        self.teller.more(text(&founded, "/recovery_code")?)
     }
 
     fn join(&self) -> Result<()> {
@@ -55,43 +68,53 @@ impl Day<'_> {
         ] {
             let request = self.files.named(file);
             let asked = phone.at("08:05").does(step![
-                "ask", &request, "--practice", "--name", name, "--licence", licence,
+                "ask",
+                &request,
+                "--practice",
+                "--name",
+                name,
+                "--licence",
+                licence,
             ])?;
             let admitted = self.ivy.at("08:06").does(step!["admit", &request])?;
-            same_digits(text(&asked, "/check_digits")?, text(&admitted, "/check_digits")?)?;
+            let digits = text(&asked, "/check_digits")?;
+            must(
+                digits == text(&admitted, "/check_digits")?,
+                "both phones show the same digits",
+            )?;
         }
-        self.teller.step(&format!(
-            "Phones 2 and 3, {MOSS} and {FERN}, each hand over a request file; both people compare \
-             20 digits, and {IVY} admits them.",
-        ))
+        self.teller.step(
+            "2, 3",
+            &format!(
+                "{MOSS} and {FERN} hand over request files; 20 digits agree; Ivy admits both."
+            ),
+        )
     }
 
     fn copy_the_label(&self) -> Result<()> {
-        let product = format!("product={PRODUCT}");
-        let mut step: Vec<OsString> = ["label", "new", "--field", &product, "--field", "method=granule"]
-            .map(OsString::from)
-            .to_vec();
-        step.extend(["--ingredient", "bifenthrin=0.2 %"].map(OsString::from));
-        add_fields(&mut step, LABEL.map(|(key, value)| (key, if key == "rate_most" { SLIP } else { value })));
+        let slipped = LABEL.map(|(key, value)| (key, if key == RATE { SLIP } else { value }));
+        let mut step = words(["label", "new", "--ingredient", "bifenthrin=0.2 %"]);
+        step.extend(fields(NAMES));
+        step.extend(fields(slipped));
         self.ivy.at("08:15").does(&step)?;
-        self.teller.step(&format!(
-            "{PRODUCT} ({REGISTRATION}; invented, like everything here), bifenthrin 0.2 %: at most \
-             2.5 lb/1000 ft², wind to 10 mph, dry for 24 h, people and pets off until dry and for 2 h."
+        self.teller.step("1", &format!(
+            "Ivy copies the bag: {PRODUCT}, {REGISTRATION}, bifenthrin 0.2 %, at most 2.5 lb/1000 ft², wind to \
+10 mph, no rain for 24 h, people and pets off until dry and for 2 h.",
         ))
     }
 
     fn read_it_back(&self) -> Result<()> {
-        let mut step: Vec<OsString> =
-            ["label", "read-back", PRODUCT, "--second-person", MOSS].map(OsString::from).to_vec();
-        add_fields(&mut step, LABEL.into_iter().filter(|(key, _)| *key != "registration"));
+        let mut step = words(["label", "read-back", PRODUCT, "--second-person", MOSS]);
+        step.extend(fields(LABEL));
         let why = self.ivy.at("08:20").is_refused(&step)?;
-        self.ivy.at("08:22").does(step![
-            "label", "set", PRODUCT, format!("rate_most={}", "2.5 lb/1000 ft2"),
-        ])?;
+        let right = LABEL.iter().filter(|(key, _)| *key == RATE);
+        let right = right.map(|(key, value)| OsString::from(format!("{key}={value}")));
+        let mut set_right = words(["label", "set", PRODUCT]);
+        set_right.extend(right);
+        self.ivy.at("08:22").does(&set_right)?;
         self.ivy.at("08:24").does(&step)?;
-        self.teller.step(&format!(
-            "Moss reads the numbers back from the label, and the sheet is refused: {why}. One decimal \
-             point, ten times too much. Set right and read back again, it agrees.",
+        self.teller.step("1", &format!(
+            "Moss reads it back: \"{why}\". A slip of the decimal point, ten times too much; set right and agreed.",
         ))
     }
 
@@ -101,19 +124,36 @@ impl Day<'_> {
             (YARD_2, "7 Make-Believe Lane, Nowhere Falls 00000"),
         ] {
             self.ivy.at("08:26").does(step![
-                "yard", "add", yard, "--address", address, "--zone", "America/New_York",
+                "yard",
+                "add",
+                yard,
+                "--address",
+                address,
+                "--zone",
+                "America/New_York",
             ])?;
         }
-        let visit = step!["visit", "open", YARD_1, "--target", super::PEST];
-        self.ivy.at("08:28").does(visit)?;
+        self.ivy
+            .at("08:28")
+            .does(step!["visit", "open", YARD_1, "--target", PEST])?;
         let file = self.files.named("1-morning.sward");
         self.ivy.at("08:30").does(step!["swap", "make", &file])?;
         for phone in [self.moss, self.fern] {
             phone.at("08:32").does(step!["swap", "take", &file])?;
         }
         self.teller.step(
-            "A locked file, which only the crew's phones can open, brings all of it to the others. \
-             From here on each phone is alone.",
+            "2, 3",
+            "A locked file, which only the crew's phones can open, brings it. Now each is alone.",
         )
     }
+}
+
+fn words<const N: usize>(words: [&str; N]) -> Vec<OsString> {
+    words.map(OsString::from).to_vec()
+}
+
+/// Fields of a label sheet, as they are given on the command line.
+fn fields<const N: usize>(fields: [(&str, &str); N]) -> impl Iterator<Item = OsString> {
+    let flag = |(key, value)| ["--field".into(), format!("{key}={value}").into()];
+    fields.map(flag).into_iter().flatten()
 }

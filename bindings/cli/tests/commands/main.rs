@@ -1,0 +1,13 @@
+//! The program as a person runs it: real processes on real folders, in practice books with a
+//! pretended clock. What rules and records mean is tested in their own crates.
+
+mod bad_files;
+mod bad_input;
+mod corrections;
+mod crew;
+mod keep_offs;
+mod locked_files;
+mod sheets;
+mod store;
+mod support;
+mod visit;
