@@ -87,7 +87,12 @@ pub(crate) struct RestoreArgs {
     #[arg(long, value_name = "NAME")]
     pub(crate) name: String,
     /// Your applicator's licence or certificate number
-    #[arg(long, value_name = "NUMBER", default_value = "")]
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        default_value = "",
+        hide_default_value = true
+    )]
     pub(crate) licence: String,
     /// Write the request to be admitted again into this file
     #[arg(long, value_name = "FILE")]

@@ -15,7 +15,12 @@ pub(crate) struct FoundArgs {
     #[arg(long, value_name = "NAME")]
     pub(crate) name: String,
     /// Your applicator's licence or certificate number
-    #[arg(long, value_name = "NUMBER", default_value = "")]
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        default_value = "",
+        hide_default_value = true
+    )]
     pub(crate) licence: String,
     /// A practice crew: marked in every record
     #[arg(long)]
@@ -29,7 +34,12 @@ pub(crate) struct AskArgs {
     #[arg(long, value_name = "NAME")]
     pub(crate) name: String,
     /// Your applicator's licence or certificate number
-    #[arg(long, value_name = "NUMBER", default_value = "")]
+    #[arg(
+        long,
+        value_name = "NUMBER",
+        default_value = "",
+        hide_default_value = true
+    )]
     pub(crate) licence: String,
     /// Where to write the request
     #[arg(value_name = "FILE")]

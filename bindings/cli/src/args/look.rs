@@ -20,7 +20,12 @@ pub(crate) enum VisitCommand {
         /// The yard
         yard: String,
         /// The pest that is looked for
-        #[arg(long, value_name = "PEST", default_value = "")]
+        #[arg(
+            long,
+            value_name = "PEST",
+            default_value = "",
+            hide_default_value = true
+        )]
         target: String,
     },
     /// Show a visit with its history
@@ -63,7 +68,7 @@ pub(crate) struct CountedArgs {
     #[arg(long, required = true, value_delimiter = ',', value_name = "N,N,...")]
     pub(crate) counts: Vec<u32>,
     /// What else was seen
-    #[arg(long, default_value = "")]
+    #[arg(long, default_value = "", hide_default_value = true)]
     pub(crate) note: String,
 }
 
@@ -127,7 +132,7 @@ pub(crate) struct NotTreatedArgs {
     #[arg(long, value_enum)]
     pub(crate) why: WhyNot,
     /// In your own words
-    #[arg(long, default_value = "")]
+    #[arg(long, default_value = "", hide_default_value = true)]
     pub(crate) note: String,
     /// The day to look again, like 2026-06-30
     #[arg(long, value_name = "DAY")]

@@ -42,8 +42,8 @@ use crate::demo::DemoArgs;
 use crate::error::EXIT_CODES;
 
 const FIRST_STEPS: &str = "\
-First steps: found a crew (or ask to join one), yard add, section add, label new and label read-back;
-then for each job visit open, count, plan, reading, walk-round, ready, start, load, finish, dry.
+First steps: found (or ask), yard add, section add, label new, label read-back. For each job:
+visit open, count, plan, reading, walk-round, ready, start, load, finish, dry.
 A visit is named by its id, or by its yard for the newest one. `sward COMMAND --help` tells more.";
 
 /// The lawn treater's field companion in a terminal: look, measure, plan, get ready, treat, keep

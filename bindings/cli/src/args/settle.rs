@@ -80,7 +80,7 @@ pub(crate) enum CorrectCommand {
         #[arg(long, value_enum)]
         why_not: WhyNot,
         /// In your own words
-        #[arg(long, default_value = "")]
+        #[arg(long, default_value = "", hide_default_value = true)]
         note: String,
         /// The day to look again, like 2026-06-30
         #[arg(long, value_name = "DAY")]

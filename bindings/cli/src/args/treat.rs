@@ -87,6 +87,6 @@ pub(crate) struct SectionDoneArgs {
     #[arg(long = "section", value_name = "SECTION=TIME")]
     pub(crate) sections: Vec<String>,
     /// Anything unusual: spill, surprise, what was left over
-    #[arg(long, default_value = "")]
+    #[arg(long, default_value = "", hide_default_value = true)]
     pub(crate) note: String,
 }

@@ -22,7 +22,7 @@ pub(crate) enum YardCommand {
         /// What people call it
         name: String,
         /// Postal address
-        #[arg(long, default_value = "")]
+        #[arg(long, default_value = "", hide_default_value = true)]
         address: String,
         /// Its time zone, like America/New_York; else this device's
         #[arg(long)]
@@ -120,10 +120,10 @@ pub(crate) struct ShapeArgs {
     #[command(flatten)]
     pub(crate) edge: EdgeArgs,
     /// The rule for offsets: straight (trapezoid) or bent (simpson, an odd number of offsets)
-    #[arg(long, value_name = "RULE", default_value = "trapezoid", value_parser = ["trapezoid", "simpson"])]
+    #[arg(long, help_heading = "More on the shape", value_name = "RULE", default_value = "trapezoid", value_parser = ["trapezoid", "simpson"])]
     pub(crate) rule: String,
     /// Leave this out, like "circle 6 ft" or "rectangle 10 ft x 4 ft"; may be given several times
-    #[arg(long, value_name = "SHAPE")]
+    #[arg(long, help_heading = "More on the shape", value_name = "SHAPE")]
     pub(crate) leave_out: Vec<String>,
 }
 

@@ -5,7 +5,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::answer::{list, number, part, text};
-use super::phone::{Phone, step};
+use super::phone::Phone;
 use crate::error::Result;
 
 /// One comparison, as it is told.
@@ -46,12 +46,12 @@ pub(super) fn compare(phones: &[&Phone]) -> Result<Vec<Check>> {
 
 impl Held {
     fn by(phone: &Phone) -> Result<Self> {
-        let proven = phone.proves()?;
+        let proven = phone.asks("verify")?;
         let count = |what: &str| number(&proven, &format!("/verified/{what}"));
         let hash = |what: &str| -> Result<String> {
             Ok(text(&proven, &format!("/equal_elsewhere/{what}"))?.to_owned())
         };
-        let running = phone.does(step!["keep-offs"])?;
+        let running = phone.does("keep-offs")?;
         Ok(Self {
             whole: part(&proven, "/whole")?.as_bool() == Some(true)
                 && list(&proven, "/verified/waiting")?.is_empty(),
@@ -65,8 +65,8 @@ impl Held {
             views: hash("views")?,
             sheets: hash("sheets")?,
             keep_offs: list(&running, "/keep_offs")?.to_vec(),
-            csv: phone.writes(step!["records", "export", "-", "--as", "csv"])?,
-            json: phone.writes(step!["records", "export", "-", "--as", "json"])?,
+            csv: phone.writes("records export - --as csv")?,
+            json: phone.writes("records export - --as json")?,
         })
     }
 }
@@ -104,7 +104,7 @@ fn compared(held: &[Held]) -> Vec<Check> {
             "the same keep-offs still running",
             held,
             |h| h.keep_offs == first.keep_offs,
-            &format!("{} of them", first.keep_offs.len()),
+            &format!("{} running", first.keep_offs.len()),
         ),
         check(
             "the exported CSV equal",

@@ -20,10 +20,11 @@ use clap::Args;
 use serde_json::json;
 
 use self::checks::{Check, compare};
-use self::files::{Files, not_writable};
+use self::files::{lay_out, not_writable};
 use self::phone::Phone;
 use self::story::Day;
 use self::tell::Teller;
+use crate::args::Global;
 use crate::error::{CliError, Result};
 use crate::print::{Answer, Page};
 
@@ -43,35 +44,45 @@ pub(crate) struct DemoArgs {
 /// # Errors
 /// When a step ends otherwise than it should, or the folder cannot be used. That the phones
 /// differ is no error of this kind: the answer tells which comparison failed, and fails.
-pub(crate) fn run(args: &DemoArgs, as_json: bool) -> Result<Answer> {
-    let teller = Teller::new(as_json);
+pub(crate) fn run(args: &DemoArgs, global: &Global) -> Result<Answer> {
+    if global.data.is_some() {
+        return Err(CliError::Usage(
+            "the demo makes three books of its own: say where with --folder, not --data".into(),
+        ));
+    }
+    let teller = Teller::new(global.json);
     let folder = match &args.compare {
         Some(folder) => folder.clone(),
         None => empty_folder(args.folder.as_deref())?,
     };
-    let phones = [1, 2, 3].map(|number| folder.join(format!("phone-{number}")));
-    let [ivy, moss, fern] = phones.map(Phone::new);
-    let (ivy, moss, fern) = (ivy?, moss?, fern?);
+    // The phones are started in the folder of the files, so a path from here would mislead them.
+    let folder = std::path::absolute(&folder).map_err(|source| CliError::NotReadable {
+        path: folder,
+        source,
+    })?;
+    let files = folder.join("files");
+    let phone = |name: &str| Phone::new(folder.join(name), files.clone());
+    let (ivy, moss, fern) = (phone("phone-1")?, phone("phone-2")?, phone("phone-3")?);
     if args.compare.is_none() {
-        let files = Files::lay_out(&folder)?;
+        lay_out(&files)?;
         opening(&teller)?;
         Day {
             ivy: &ivy,
             moss: &moss,
             fern: &fern,
-            files: &files,
             teller: &teller,
         }
         .tell()?;
     }
     let checks = compare(&[&ivy, &moss, &fern])?;
-    Ok(closing(&folder, checks, args.compare.is_some()))
+    Ok(closing(&folder, &checks, args.compare.is_some()))
 }
 
 fn opening(teller: &Teller) -> Result<()> {
     teller.say(
-        "An invented practice day, 16 June 2026. Three phones are three programs with three books on disk; \
-a line begins with its phone's number. In the field, the label and your local rules decide.",
+        "An invented practice day, 16 June 2026. Three phones are three programs with three \
+         books on disk; a line begins with its phone's number. In the field, the label and your \
+         local rules decide.",
     )
 }
 
@@ -109,27 +120,32 @@ fn new_temporary_folder() -> Result<PathBuf> {
     ))
 }
 
-fn closing(folder: &Path, checks: Vec<Check>, only_compared: bool) -> Answer {
+fn closing(folder: &Path, checks: &[Check], only_compared: bool) -> Answer {
     let mut page = Page::default();
     if !only_compared {
         page.blank();
     }
     page.line("Compared on all three phones:");
-    for check in &checks {
+    for check in checks {
         let word = if check.passed { "ok    " } else { "FAILED" };
         page.item(format!("{word}  {} ({})", check.what, check.detail));
     }
-    page.blank().line("The three books, to look around in:");
+    page.blank()
+        .line("The three books. Whatever you write in one of them alone, a new comparison finds.");
     for number in 1..=3 {
         page.item(format!(
             "phone {number}: {}",
             folder.join(format!("phone-{number}")).display()
         ));
     }
+    let sward = program();
     page.line(format!(
-        "such as by: {} --data {} records show 12",
-        program(),
+        "Look: {sward} --data {} records show 12",
         quoted(folder.join("phone-3").as_os_str())
+    ));
+    page.line(format!(
+        "Compare again: {sward} demo --compare {}",
+        quoted(folder.as_os_str())
     ));
     let failed = checks.iter().filter(|check| !check.passed).count();
     let total = checks.len();

@@ -2,7 +2,6 @@
 //! step on it. Which steps there are is the story's business.
 
 use std::cell::Cell;
-use std::ffi::OsString;
 use std::path::PathBuf;
 use std::process::{Command, Output, Stdio};
 
@@ -14,35 +13,31 @@ use crate::error::{CliError, Exit, Result};
 const DAY: &str = "2026-06-16";
 const OFFSET: &str = "-04:00";
 
-/// The words of one step on the command line.
-macro_rules! step {
-    ($($word:expr),+ $(,)?) => {
-        &[$(std::ffi::OsString::from($word)),+]
-    };
-}
-pub(super) use step;
-
 /// One phone. Only where its book lies and what its clock shows is held here.
 pub(super) struct Phone {
-    folder: PathBuf,
+    book: PathBuf,
+    files: PathBuf,
     program: PathBuf,
     clock: Cell<&'static str>,
 }
 
 impl Phone {
-    /// A phone whose book lies in `folder`, or will.
+    /// A phone whose book lies in the folder `book`, or will, and whose steps name files in the
+    /// folder `files`. Both paths are absolute.
     ///
     /// # Errors
     /// When the system does not tell where this program lies.
-    pub(super) fn new(folder: PathBuf) -> Result<Self> {
+    pub(super) fn new(book: PathBuf, files: PathBuf) -> Result<Self> {
         let program = std::env::current_exe().map_err(|source| CliError::NotReadable {
             path: PathBuf::from("this program"),
             source,
         })?;
+        let clock = Cell::new("21:30");
         Ok(Self {
-            folder,
+            book,
+            files,
             program,
-            clock: Cell::new("21:30"),
+            clock,
         })
     }
 
@@ -52,89 +47,109 @@ impl Phone {
         self
     }
 
-    /// Takes a step that must go well; gives back what it answers.
+    /// Takes a step that must go well, typed as in a shell; gives back what it answers.
     ///
     /// # Errors
     /// When it does not go well.
-    pub(super) fn does(&self, step: &[OsString]) -> Result<Value> {
-        let output = self.ends(step, &[Exit::Done])?;
-        self.read(step, &output)
+    pub(super) fn does(&self, typed: &str) -> Result<Value> {
+        self.answers(typed, &[Exit::Done])
     }
 
-    /// Asks "may I treat?", where "no" is an answer too.
+    /// Asks something to which "no" is an answer too: may I treat, is the book whole.
     ///
     /// # Errors
     /// When there is no answer.
-    pub(super) fn asks(&self, step: &[OsString]) -> Result<Value> {
-        let output = self.ends(step, &[Exit::Done, Exit::NotReady])?;
-        self.read(step, &output)
+    pub(super) fn asks(&self, typed: &str) -> Result<Value> {
+        self.answers(typed, &[Exit::Done, Exit::NotReady, Exit::Damaged])
     }
 
     /// Takes a step that writes bytes to standard output.
     ///
     /// # Errors
     /// When it does not go well.
-    pub(super) fn writes(&self, step: &[OsString]) -> Result<Vec<u8>> {
-        Ok(self.ends(step, &[Exit::Done])?.stdout)
-    }
-
-    /// Proves the book, where "not whole" is an answer too.
-    ///
-    /// # Errors
-    /// When there is no answer.
-    pub(super) fn proves(&self) -> Result<Value> {
-        let step = step!["verify"];
-        let output = self.ends(step, &[Exit::Done, Exit::Damaged])?;
-        self.read(step, &output)
+    pub(super) fn writes(&self, typed: &str) -> Result<Vec<u8>> {
+        Ok(self.ends(typed, &[Exit::Done])?.stdout)
     }
 
     /// Takes a step that must be refused; gives back why it was.
     ///
     /// # Errors
     /// When it is not refused.
-    pub(super) fn is_refused(&self, step: &[OsString]) -> Result<String> {
-        let output = self.ends(step, &[Exit::Refused])?;
+    pub(super) fn is_refused(&self, typed: &str) -> Result<String> {
+        let output = self.ends(typed, &[Exit::Refused])?;
         let why = said(&output);
         Ok(why.strip_prefix("sward: ").unwrap_or(&why).to_owned())
     }
 
-    fn ends(&self, step: &[OsString], exits: &[Exit]) -> Result<Output> {
+    fn answers(&self, typed: &str, exits: &[Exit]) -> Result<Value> {
+        let output = self.ends(typed, exits)?;
+        serde_json::from_slice(&output.stdout).map_err(|_| self.unexpected(typed, &output))
+    }
+
+    fn ends(&self, typed: &str, exits: &[Exit]) -> Result<Output> {
         let clock = format!("{DAY}T{}:00{OFFSET}", self.clock.get());
         let output = Command::new(&self.program)
             .arg("--data")
-            .arg(&self.folder)
+            .arg(&self.book)
             .args(["--practice-clock", clock.as_str(), "--json", "--yes"])
-            .args(step)
+            .args(words(typed))
+            .current_dir(&self.files)
             .stdin(Stdio::null())
             .output()
             .map_err(|source| CliError::NotReadable {
-                path: self.program.clone(),
+                path: self.files.clone(),
                 source,
             })?;
         let exit = output.status.code();
         if exits.iter().any(|wanted| exit == Some(*wanted as i32)) {
             Ok(output)
         } else {
-            Err(self.unexpected(step, &output))
+            Err(self.unexpected(typed, &output))
         }
     }
 
-    fn read(&self, step: &[OsString], output: &Output) -> Result<Value> {
-        serde_json::from_slice(&output.stdout).map_err(|_| self.unexpected(step, output))
-    }
-
-    fn unexpected(&self, step: &[OsString], output: &Output) -> CliError {
-        let words: Vec<_> = step.iter().map(|word| word.to_string_lossy()).collect();
+    fn unexpected(&self, typed: &str, output: &Output) -> CliError {
         CliError::Refused(format!(
-            "`sward {}` on the book in {} ended otherwise than it should ({}): {}",
-            words.join(" "),
-            self.folder.display(),
+            "`sward {typed}` on the book in {} ended otherwise than it should ({}): {}",
+            self.book.display(),
             output.status,
             said(output),
         ))
     }
 }
 
+/// The words of a typed line; single quotes hold one together.
+fn words(typed: &str) -> Vec<String> {
+    let mut words = Vec::new();
+    let mut word: Option<String> = None;
+    let mut is_quoted = false;
+    for c in typed.chars() {
+        match c {
+            '\'' => {
+                is_quoted = !is_quoted;
+                word.get_or_insert_default();
+            }
+            ' ' if !is_quoted => words.extend(word.take()),
+            _ => word.get_or_insert_default().push(c),
+        }
+    }
+    words.extend(word);
+    words
+}
+
 fn said(output: &Output) -> String {
     String::from_utf8_lossy(&output.stderr).trim().to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::words;
+
+    #[test]
+    fn quotes_hold_words_together_and_may_be_empty() {
+        assert_eq!(
+            words("plan '12 Pretend Street'  --carrier '' a='b c'"),
+            ["plan", "12 Pretend Street", "--carrier", "", "a=b c"]
+        );
+    }
 }

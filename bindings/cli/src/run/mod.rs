@@ -73,7 +73,7 @@ pub(crate) fn run(cli: &Cli) -> Result<Answer> {
         Command::Backup(args) => store::backup(app, args),
         Command::Restore(args) => store::restore(app, args),
         Command::Completions(args) => store::completions(args),
-        Command::Demo(args) => crate::demo::run(args, cli.global.json),
+        Command::Demo(args) => crate::demo::run(args, &cli.global),
     }
 }
 

@@ -6,10 +6,11 @@ use crate::support::{Phone, planned, text};
 use crate::visit::forecast;
 
 fn gpx(points: &[(f64, f64)]) -> String {
-    let points: String = points
+    let points: Vec<String> = points
         .iter()
         .map(|(lat, lon)| format!("<trkpt lat=\"{lat}\" lon=\"{lon}\"/>"))
         .collect();
+    let points = points.concat();
     format!(
         "<?xml version=\"1.0\"?><gpx version=\"1.1\" creator=\"test\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>{points}</trkseg></trk></gpx>"
     )
@@ -128,7 +129,7 @@ fn a_forecast_in_the_wrong_unit_or_cut_short_is_refused() {
             &whole.replace("2026-06-16T11:30:00+00:00", "yesterday"),
             "updateTime",
         ),
-        (&whole.replace("8", "-8"), "windSpeed"),
+        (&whole.replace('8', "-8"), "windSpeed"),
     ] {
         let told = phone.is_refused(ready_with(&phone, content), 1);
         assert!(told.contains(said), "{said}: {told}");

@@ -2,7 +2,7 @@
 
 use std::ffi::OsStr;
 
-use crate::support::{Phone, finished, label, planned, started, text, yard_and_visit};
+use crate::support::{Phone, finished, planned, started, text, yard_and_visit};
 
 /// A gridpoint forecast that begins the evening before and covers two days: calm and dry.
 pub(crate) fn forecast(updated: &str, wind_unit: &str) -> String {
@@ -107,6 +107,12 @@ fn a_treatment_from_the_first_look_to_its_record() {
     let refused = phone.is_refused(["start", "maple"], 1);
     assert!(refused.contains("don't treat: wind"), "{refused}");
 
+    evening_comes(&phone);
+    treated_kept_off_and_recorded(&phone);
+}
+
+/// The same evening everything is in order.
+fn evening_comes(phone: &Phone) {
     phone.at("20:00");
     let series = [
         "reading",
@@ -147,7 +153,9 @@ fn a_treatment_from_the_first_look_to_its_record() {
         "{}",
         shown.out
     );
+}
 
+fn treated_kept_off_and_recorded(phone: &Phone) {
     let begun = phone.does(["start", "maple"]);
     assert_eq!(begun["keep_offs"].as_array().unwrap().len(), 2);
     phone
@@ -256,101 +264,6 @@ fn below_the_threshold_not_treating_is_a_full_result() {
         1,
     );
     assert!(bad.contains("2026-06-30"), "{bad}");
-}
-
-#[test]
-fn a_plan_is_worked_out_as_soon_as_it_lacks_nothing() {
-    let phone = Phone::founder("Ann");
-    label(&phone);
-    yard_and_visit(&phone);
-    let lacking = phone.does([
-        "plan",
-        "maple",
-        "--label",
-        "granule",
-        "--rate",
-        "2.5 lb/1000 ft2",
-    ]);
-    assert_eq!(lacking["lacks"][0], "--holds");
-    // 1,500 and 600 ft² at 2.5 lb/1000 ft²: 3.75 lb, down to 3.7 lb, and 1.5 lb; by hand.
-    let plan = phone.does([
-        "plan", "maple", "--holds", "3 lb", "--vessel", "0.1 lb", "--passes", "2", "--swath",
-        "8 ft",
-    ]);
-    assert_eq!(
-        text(&plan, "/plan/product/value/measured_out"),
-        "5.2 [lb_av]"
-    );
-    assert_eq!(plan["plan"]["loads"]["value"].as_array().unwrap().len(), 2);
-    assert_eq!(
-        plan["plan"]["passes"]["value"]["product"]
-            .as_array()
-            .unwrap()
-            .len(),
-        2
-    );
-    let shown = phone.tries(["plan", "maple", "--section", "back", "--how"]);
-    assert!(shown.out.contains("rate × area"), "{}", shown.out);
-    assert!(shown.out.contains("1.5 lb"), "{}", shown.out);
-
-    let half = phone.does([
-        "half-way", "maple", "--filled", "3 lb", "--left", "0.4 lb", "--done", "50 %",
-    ]);
-    assert_eq!(text(&half, "/half_way/used"), "2.6 [lb_av]");
-    assert_eq!(half["verdict"], "clear");
-}
-
-#[test]
-fn a_spray_is_planned_by_the_tank() {
-    let phone = Phone::founder("Ann");
-    yard_and_visit(&phone);
-    phone.does([
-        "label",
-        "new",
-        "--field",
-        "product=Spray Example",
-        "--field",
-        "method=foliar_spray",
-        "--field",
-        "rate_least=0.5 fl oz/1000 ft2",
-        "--field",
-        "rate_most=1 fl oz/1000 ft2",
-        "--field",
-        "carrier_least=1 gal/1000 ft2",
-    ]);
-    let plan = phone.does([
-        "plan",
-        "maple",
-        "--label",
-        "spray",
-        "--rate",
-        "1 fl oz/1000 ft2",
-        "--carrier",
-        "2 gal/1000 ft2",
-        "--holds",
-        "3 gal",
-        "--vessel",
-        "0.1 fl oz",
-    ]);
-    // 2,100 ft² at 2 gal/1000 ft²: 4.2 gal, so two tanks; by hand.
-    assert_eq!(text(&plan, "/plan/carrier/value"), "4.2 [gal_us]");
-    assert_eq!(plan["plan"]["loads"]["value"].as_array().unwrap().len(), 2);
-    let round = phone.does(["walk-round", "maple", "--moved", "toys"]);
-    assert_eq!(
-        round["not_looked_at"].as_array().unwrap().len(),
-        10,
-        "sprays ask everything"
-    );
-}
-
-#[test]
-fn a_plan_changed_after_the_check_has_to_be_checked_again() {
-    let phone = Phone::founder("Ann");
-    planned(&phone);
-    phone.ends(["ready", "maple"], 3);
-    phone.does(["plan", "maple", "--rate", "3 lb/1000 ft2"]);
-    let told = phone.is_refused(["start", "maple", "--against", "test"], 1);
-    assert!(told.contains("run sward ready again"), "{told}");
 }
 
 #[test]

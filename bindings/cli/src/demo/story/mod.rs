@@ -11,13 +11,12 @@ use chrono_tz::America::New_York;
 use serde_json::Value;
 
 use super::answer::{list, number, part, text};
-use super::files::Files;
 use super::phone::Phone;
 use super::tell::{Teller, whole};
 use crate::error::{CliError, Result};
 use crate::times::moment;
 
-/// The three phones with who carries them, the files between them, and who tells of it.
+/// The three phones and who tells of them.
 pub(super) struct Day<'a> {
     /// The crew lead's.
     pub(super) ivy: &'a Phone,
@@ -25,22 +24,9 @@ pub(super) struct Day<'a> {
     pub(super) moss: &'a Phone,
     /// The one that helps.
     pub(super) fern: &'a Phone,
-    /// The files that go in, and those that go from phone to phone.
-    pub(super) files: &'a Files,
     /// Tells what happens.
     pub(super) teller: &'a Teller,
 }
-
-const IVY: &str = "Ivy Example";
-const MOSS: &str = "Moss Sample";
-const FERN: &str = "Fern Pretend";
-const YARD_1: &str = "12 Pretend Street";
-const YARD_2: &str = "7 Make-Believe Lane";
-const FRONT: &str = "front lawn";
-const SIDE: &str = "side strip";
-const PRODUCT: &str = "Demo Granules";
-const LIQUID: &str = "Demo Liquid";
-const PEST: &str = "chinch bug";
 
 impl Day<'_> {
     /// Lives through the whole day.

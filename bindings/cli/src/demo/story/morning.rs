@@ -1,35 +1,15 @@
 //! Before the first yard: a crew of three phones, and a label copied and read back.
 
-use std::ffi::OsString;
-
-use super::{Day, FERN, IVY, MOSS, PEST, PRODUCT, YARD_1, YARD_2, must};
+use super::{Day, must};
 use crate::demo::answer::text;
-use crate::demo::phone::step;
 use crate::error::Result;
 
-/// What stands on the bag beside numbers.
-const NAMES: [(&str, &str); 3] = [
-    ("product", PRODUCT),
-    ("registration", REGISTRATION),
-    ("method", "granule"),
-];
-const REGISTRATION: &str = "EPA Reg. No. 00000-000-DEMO";
-/// The numbers on it. What it says of a repeat is overlooked: that field stays empty.
-const LABEL: [(&str, &str); 10] = [
-    ("rate_least", "nothing"),
-    (RATE, "2.5 lb/1000 ft2"),
-    ("carrier_least", "nothing"),
-    ("wind_most", "10 mph"),
-    ("rain_free", "24 h"),
-    ("temperature_least", "nothing"),
-    ("temperature_most", "nothing"),
-    ("keep_off_until_dry", "yes"),
-    ("keep_off_wait", "2 h"),
-    ("watering_in", "withheld 24 h"),
-];
-const RATE: &str = "rate_most";
-/// What a thumb makes of it.
-const SLIP: &str = "25 lb/1000 ft2";
+/// The numbers on the bag, the rate aside. What it says of a repeat is overlooked: that field
+/// stays empty.
+const NUMBERS: &str = "--field rate_least=nothing --field carrier_least=nothing \
+    --field 'wind_most=10 mph' --field 'rain_free=24 h' --field temperature_least=nothing \
+    --field temperature_most=nothing --field keep_off_until_dry=yes --field 'keep_off_wait=2 h' \
+    --field 'watering_in=withheld 24 h'";
 
 impl Day<'_> {
     pub(super) fn crew_and_label(&self) -> Result<()> {
@@ -45,115 +25,98 @@ impl Day<'_> {
     }
 
     fn found(&self) -> Result<()> {
-        let founded = self.ivy.at("08:00").does(step![
-            "found",
-            "--practice",
-            "--crew",
-            "Practice Lawn Crew of Nowhere Falls",
-            "--name",
-            IVY,
-            "--licence",
-            "DEMO-1",
-        ])?;
-        self.teller.step("1", &format!(
-            "{IVY} founds it. The recovery code is shown once, for paper kept where no phone is:"
-        ))?;
+        let founded = self.ivy.at("08:00").does(
+            "found --practice --crew 'Practice Crew of Nowhere Falls' --name 'Ivy Example' \
+             --licence DEMO-1",
+        )?;
+        self.teller.step(
+            "1",
+            "Ivy Example founds it. The recovery code is shown once, for paper kept where no phone \
+             is:",
+        )?;
         self.teller.more(text(&founded, "/recovery_code")?)
     }
 
     fn join(&self) -> Result<()> {
-        for (phone, name, licence, file) in [
-            (self.moss, MOSS, "DEMO-2", "moss.request"),
-            (self.fern, FERN, "DEMO-3", "fern.request"),
+        for (phone, asks, file) in [
+            (
+                self.moss,
+                "--name 'Moss Sample' --licence DEMO-2",
+                "moss.request",
+            ),
+            (
+                self.fern,
+                "--name 'Fern Pretend' --licence DEMO-3",
+                "fern.request",
+            ),
         ] {
-            let request = self.files.named(file);
-            let asked = phone.at("08:05").does(step![
-                "ask",
-                &request,
-                "--practice",
-                "--name",
-                name,
-                "--licence",
-                licence,
-            ])?;
-            let admitted = self.ivy.at("08:06").does(step!["admit", &request])?;
-            let digits = text(&asked, "/check_digits")?;
+            let asked = phone
+                .at("08:05")
+                .does(&format!("ask {file} --practice {asks}"))?;
+            let admitted = self.ivy.at("08:06").does(&format!("admit {file}"))?;
+            let there = text(&asked, "/check_digits")?;
             must(
-                digits == text(&admitted, "/check_digits")?,
+                there == text(&admitted, "/check_digits")?,
                 "both phones show the same digits",
             )?;
         }
         self.teller.step(
             "2, 3",
-            &format!(
-                "{MOSS} and {FERN} hand over request files; 20 digits agree; Ivy admits both."
-            ),
+            "Moss Sample and Fern Pretend hand over request files; 20 digits agree; Ivy admits both.",
         )
     }
 
     fn copy_the_label(&self) -> Result<()> {
-        let slipped = LABEL.map(|(key, value)| (key, if key == RATE { SLIP } else { value }));
-        let mut step = words(["label", "new", "--ingredient", "bifenthrin=0.2 %"]);
-        step.extend(fields(NAMES));
-        step.extend(fields(slipped));
-        self.ivy.at("08:15").does(&step)?;
-        self.teller.step("1", &format!(
-            "Ivy copies the bag: {PRODUCT}, {REGISTRATION}, bifenthrin 0.2 %, at most 2.5 lb/1000 ft², wind to \
-10 mph, no rain for 24 h, people and pets off until dry and for 2 h.",
-        ))
+        self.ivy.at("08:15").does(&format!(
+            "label new --field 'product=Demo Granules' --field method=granule \
+             --field 'registration=EPA Reg. No. 00000-000-DEMO' --ingredient 'bifenthrin=0.2 %' \
+             --field 'rate_most=25 lb/1000 ft2' {NUMBERS}"
+        ))?;
+        self.teller.step(
+            "1",
+            "Ivy copies the bag: Demo Granules, EPA Reg. No. 00000-000-DEMO, bifenthrin 0.2 %, at \
+             most 2.5 lb/1000 ft², wind to 10 mph, no rain for 24 h, people and pets off until dry \
+             and for 2 h.",
+        )
     }
 
     fn read_it_back(&self) -> Result<()> {
-        let mut step = words(["label", "read-back", PRODUCT, "--second-person", MOSS]);
-        step.extend(fields(LABEL));
-        let why = self.ivy.at("08:20").is_refused(&step)?;
-        let right = LABEL.iter().filter(|(key, _)| *key == RATE);
-        let right = right.map(|(key, value)| OsString::from(format!("{key}={value}")));
-        let mut set_right = words(["label", "set", PRODUCT]);
-        set_right.extend(right);
-        self.ivy.at("08:22").does(&set_right)?;
-        self.ivy.at("08:24").does(&step)?;
-        self.teller.step("1", &format!(
-            "Moss reads it back: \"{why}\". A slip of the decimal point, ten times too much; set right and agreed.",
-        ))
+        let second_reading = format!(
+            "label read-back 'Demo Granules' --second-person 'Moss Sample' \
+             --field 'rate_most=2.5 lb/1000 ft2' {NUMBERS}"
+        );
+        let why = self.ivy.at("08:20").is_refused(&second_reading)?;
+        must(why.contains("25 lb/1000 ft²"), "the slip is found")?;
+        self.ivy
+            .at("08:22")
+            .does("label set 'Demo Granules' 'rate_most=2.5 lb/1000 ft2'")?;
+        self.ivy.at("08:24").does(&second_reading)?;
+        let told = format!(
+            "Moss reads it back: \"{why}\". A slip of the decimal point, ten times too much; set \
+             right and agreed."
+        );
+        self.teller.step("1", &told)
     }
 
     fn hand_out(&self) -> Result<()> {
-        for (yard, address) in [
-            (YARD_1, "12 Pretend Street, Nowhere Falls 00000"),
-            (YARD_2, "7 Make-Believe Lane, Nowhere Falls 00000"),
-        ] {
-            self.ivy.at("08:26").does(step![
-                "yard",
-                "add",
-                yard,
-                "--address",
-                address,
-                "--zone",
-                "America/New_York",
-            ])?;
-        }
+        self.ivy.at("08:26").does(
+            "yard add '12 Pretend Street' --address '12 Pretend Street, Nowhere Falls 00000' \
+             --zone America/New_York",
+        )?;
+        self.ivy.does(
+            "yard add '7 Make-Believe Lane' --address '7 Make-Believe Lane, Nowhere Falls 00000' \
+             --zone America/New_York",
+        )?;
         self.ivy
             .at("08:28")
-            .does(step!["visit", "open", YARD_1, "--target", PEST])?;
-        let file = self.files.named("1-morning.sward");
-        self.ivy.at("08:30").does(step!["swap", "make", &file])?;
+            .does("visit open 12 --target 'chinch bug'")?;
+        self.ivy.at("08:30").does("swap make 1-morning.sward")?;
         for phone in [self.moss, self.fern] {
-            phone.at("08:32").does(step!["swap", "take", &file])?;
+            phone.at("08:32").does("swap take 1-morning.sward")?;
         }
         self.teller.step(
             "2, 3",
             "A locked file, which only the crew's phones can open, brings it. Now each is alone.",
         )
     }
-}
-
-fn words<const N: usize>(words: [&str; N]) -> Vec<OsString> {
-    words.map(OsString::from).to_vec()
-}
-
-/// Fields of a label sheet, as they are given on the command line.
-fn fields<const N: usize>(fields: [(&str, &str); N]) -> impl Iterator<Item = OsString> {
-    let flag = |(key, value)| ["--field".into(), format!("{key}={value}").into()];
-    fields.map(flag).into_iter().flatten()
 }
