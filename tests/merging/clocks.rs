@@ -16,7 +16,7 @@ fn treated() -> (Crew, Observer, VisitId, KeepOffId) {
     let book = crew.book(1);
     let yard = yard(book).unwrap();
     let label = label(book, "1 h").unwrap();
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     let keep_off = start(book, visit, label).unwrap();
     load(book, visit, "1 lb").unwrap();
     book.finish(visit, &[], "").unwrap();

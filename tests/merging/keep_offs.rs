@@ -25,7 +25,7 @@ fn treated(wait: &str) -> Scene {
     let book = crew.book(1);
     let yard = yard(book).unwrap();
     let label = label(book, wait).unwrap();
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     let keep_off = start(book, visit, label).unwrap();
     crew.pass_ms(600_000);
     load(crew.book(1), visit, "3.75 lb").unwrap();
@@ -157,7 +157,7 @@ fn dry_on_one_phone_does_not_end_what_another_treated_again() {
     let book = s.crew.book(0);
     let yard = book.visit(visit).unwrap().yard.unwrap();
     let label = book.labels().unwrap()[0].sheet;
-    let again = judged_visit(book, yard).unwrap();
+    let again = judged_visit(book, yard, label).unwrap();
     let second = start(book, again, label).unwrap();
     load(book, again, "1 lb").unwrap();
     book.finish(again, &[], "").unwrap();
@@ -202,7 +202,7 @@ fn a_keep_off_has_no_end_before_a_finish() {
     let book = crew.book(1);
     let yard = yard(book).unwrap();
     let label = label(book, "1 h").unwrap();
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     let keep_off = start(book, visit, label).unwrap();
     load(book, visit, "1 lb").unwrap();
     for_every_order(&mut crew, &observer, |book| {

@@ -18,7 +18,7 @@ fn what_a_retired_phone_did_offline_is_there_marked_and_keeps_off() {
     crew.book(0).retire(retired, "left the crew").unwrap();
     // Phone 1 has not heard of it.
     let book = crew.book(1);
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     let keep_off = start(book, visit, label).unwrap();
     load(book, visit, "3 lb").unwrap();
     book.finish(visit, &[], "").unwrap();
@@ -61,7 +61,7 @@ fn what_a_phone_did_before_its_retirement_counts_whenever_it_arrives() {
     let label = label(crew.book(0), "nothing").unwrap();
     crew.swap_all().unwrap();
     let book = crew.book(1);
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     let keep_off = start(book, visit, label).unwrap();
     book.finish(visit, &[], "").unwrap();
     crew.pass_ms(3_600_000);
@@ -115,7 +115,7 @@ fn a_phone_that_waits_to_be_admitted_records_and_counts_once_admitted() {
     };
     crew.book(last).join_crew(crew_hash, &wires, None).unwrap();
     let book = crew.book(last);
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     let keep_off = start(book, visit, label).unwrap();
     book.finish(visit, &[], "").unwrap();
     for_every_order(&mut crew, &observer, |book| {

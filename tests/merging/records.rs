@@ -15,7 +15,7 @@ fn a_finish_stands_and_a_load_it_did_not_know_is_a_late_addition() {
     let book = crew.book(0);
     let yard = yard(book).unwrap();
     let label = label(book, "4 h").unwrap();
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     start(book, visit, label).unwrap();
     load(book, visit, "2 lb").unwrap();
     crew.swap_all().unwrap();
@@ -61,7 +61,7 @@ fn two_finishes_are_two_versions_until_a_person_chooses() {
     let book = crew.book(0);
     let yard = yard(book).unwrap();
     let label = label(book, "4 h").unwrap();
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     start(book, visit, label).unwrap();
     crew.swap_all().unwrap();
     load(crew.book(0), visit, "2 lb").unwrap();
@@ -93,7 +93,7 @@ fn counts_and_readings_of_both_phones_are_all_there() {
     let mut crew = Crew::of(3).unwrap();
     let observer = with_observer(&mut crew).unwrap();
     let yard = yard(crew.book(0)).unwrap();
-    let visit = judged_visit(crew.book(0), yard).unwrap();
+    let visit = crew.book(0).open_visit(yard, "chinch bug").unwrap();
     crew.swap_all().unwrap();
     for phone in 0..3 {
         for count in 0..3 {
@@ -127,7 +127,7 @@ fn a_correction_supersedes_what_it_saw_and_nothing_else() {
     let mut crew = Crew::of(3).unwrap();
     let observer = with_observer(&mut crew).unwrap();
     let yard = yard(crew.book(0)).unwrap();
-    let visit = judged_visit(crew.book(0), yard).unwrap();
+    let visit = crew.book(0).open_visit(yard, "chinch bug").unwrap();
     crew.book(0)
         .count(visit, "chinch bug", vec![sample(3)], "")
         .unwrap();
@@ -174,7 +174,7 @@ fn one_job_entered_twice_is_kept_twice_and_joined_by_a_link() {
     let mut visits = Vec::new();
     for phone in 1..3 {
         let book = crew.book(phone);
-        let visit = judged_visit(book, yard).unwrap();
+        let visit = judged_visit(book, yard, label).unwrap();
         start(book, visit, label).unwrap();
         book.finish(visit, &[], "").unwrap();
         visits.push(visit);
@@ -203,7 +203,7 @@ fn an_amended_load_the_finish_knew_is_no_late_addition() {
     let book = crew.book(0);
     let yard = yard(book).unwrap();
     let label = label(book, "4 h").unwrap();
-    let visit = judged_visit(book, yard).unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
     start(book, visit, label).unwrap();
     load(book, visit, "2 lb").unwrap();
     book.finish(visit, &[], "").unwrap();

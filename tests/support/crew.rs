@@ -220,11 +220,11 @@ pub fn label(book: &mut Book, wait: &str) -> Result<SheetId> {
 ///
 /// # Errors
 /// As the book's own calls.
-pub fn judged_visit(book: &mut Book, yard: SheetId) -> Result<VisitId> {
+pub fn judged_visit(book: &mut Book, yard: SheetId, label_sheet: SheetId) -> Result<VisitId> {
     let visit = book.open_visit(yard, "chinch bug")?;
     let wind = Finding::new(Check::Wind, Verdict::Clear, "5 mph, limit 10 mph");
     let rain = Finding::unknown(Check::Rain, "no forecast");
-    book.record_findings(visit, vec![wind, rain], None)?;
+    book.record_findings(visit, label_sheet, vec![wind, rain], None)?;
     Ok(visit)
 }
 

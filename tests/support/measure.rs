@@ -82,7 +82,7 @@ pub fn visit_of_ten_actions(
     let inputs = sward_book::action::ReadyInputs::default();
     let (findings, _) = sward_book::action::judge(book, visit, label_sheet, inputs)?;
     let acknowledged = findings.iter().map(|f| f.check).collect();
-    book.record_findings(visit, findings, None)?;
+    book.record_findings(visit, label_sheet, findings, None)?;
     let keep_offs = book.start(
         visit,
         sward_book::action::Start {

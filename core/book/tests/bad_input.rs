@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use ed25519_dalek::{Signer as _, SigningKey};
 use proptest::prelude::*;
+use sward_book::action::Start;
 use sward_book::env::Env;
 use sward_book::fact::{Fact, TimeConfirmed};
 use sward_book::ids::{Hash, SheetId, StreamId};
@@ -13,6 +14,8 @@ use sward_book::log::{Body, ENTRY_FORMAT, Entry, SheetChange, Stamp, sign_entry}
 use sward_book::sheet::SheetKind;
 use sward_book::testing::{START_UTC_MS, TestEnv, ask, found, give};
 use sward_book::{Book, BookError};
+use sward_rules::Entered;
+use sward_rules::measure::{Outline, Shape};
 
 fn key() -> SigningKey {
     SigningKey::from_bytes(&[42; 32])
@@ -255,6 +258,50 @@ fn a_full_disk_stores_nothing_and_says_so() {
     );
     // With room again the same action goes through.
     again.open_visit(yard, "grubs").unwrap();
+}
+
+#[test]
+fn findings_that_are_old_or_for_another_product_start_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let env = TestEnv::new(1);
+    let mut book = found(folder.path(), &env, "lead").unwrap();
+    let yard = book.add_yard("Corner lot", "", "").unwrap();
+    let lawn = Shape::Circle {
+        diameter: Entered::parse("80 ft").unwrap(),
+    };
+    book.add_section(
+        yard,
+        "round",
+        &Outline {
+            shape: lawn,
+            left_out: Vec::new(),
+        },
+    )
+    .unwrap();
+    let sheet = |book: &mut Book, name| {
+        book.add_label(&[("product", name), ("method", "granule")])
+            .unwrap()
+    };
+    let (one, other) = (sheet(&mut book, "One"), sheet(&mut book, "Other"));
+    let visit = book.open_visit(yard, "grubs").unwrap();
+    let start = |label_sheet| Start {
+        label_sheet,
+        rate: Entered::parse("2.5 lb/1000 ft2").unwrap(),
+        sections: Vec::new(),
+        acknowledged: Vec::new(),
+        against: None,
+    };
+    book.record_findings(visit, one, Vec::new(), None).unwrap();
+    let error = book.start(visit, start(other)).unwrap_err().to_string();
+    assert!(
+        error.contains("not checked for this label sheet"),
+        "{error}"
+    );
+    env.pass_ms(16 * 60_000);
+    let error = book.start(visit, start(one)).unwrap_err().to_string();
+    assert!(error.contains("checked 16 min ago"), "{error}");
+    book.record_findings(visit, one, Vec::new(), None).unwrap();
+    book.start(visit, start(one)).unwrap();
 }
 
 #[test]

@@ -32,22 +32,7 @@ impl Log for Book {
     }
 
     fn holds(&self, hash: Hash) -> Result<bool> {
-        if !Self::holds(self, hash)? {
-            return Ok(false);
-        }
-        // A book also keeps entries that wait for one before them: those still have to be asked
-        // for.
-        let heads = Self::heads(self)?;
-        if heads.iter().any(|head| head.hash == hash) {
-            return Ok(true);
-        }
-        let stream = self.entry(hash)?.body().stream;
-        for head in heads.iter().filter(|head| head.stream == stream) {
-            if self.is_at_or_before(hash, head.hash)? {
-                return Ok(true);
-            }
-        }
-        Ok(false)
+        self.holds_whole(hash)
     }
 
     fn locator(&self, stream: StreamId) -> Result<Vec<Hash>> {

@@ -73,12 +73,7 @@ pub fn take_into_book<R: Read + Seek>(book: &mut Book, file: R) -> Result<Swappe
         book.note_peer(taken.from, &heads)?;
     }
     let ahead_ms_least = taken.ahead_ms_least(book.env().clock().utc_ms);
-    // A file from the past says nothing: it may have been long on its way.
-    let ahead_ms_least = Some(ahead_ms_least).filter(|ms| *ms > 0);
-    let clock_noted = match ahead_ms_least {
-        Some(_) => note_clock(book, taken.from, ahead_ms_least, None)?,
-        None => false,
-    };
+    let clock_noted = note_clock(book, taken.from, ahead_ms_least, None)?;
     Ok(Swapped { taken, clock_noted })
 }
 
@@ -95,7 +90,7 @@ pub fn learn_from_exchange(book: &mut Book, peer: StreamId, exchange: &Exchange)
         book.note_peer(peer, &heads)?;
     }
     match outcome.peer_clock {
-        Some(clock) => note_clock(book, peer, Some(clock.ahead_ms_least), clock.ahead_ms_most),
+        Some(clock) => note_clock(book, peer, clock.ahead_ms_least, clock.ahead_ms_most),
         None => Ok(false),
     }
 }
@@ -118,24 +113,47 @@ fn heads_called(book: &Book, hashes: &[Hash]) -> Result<Vec<Head>> {
 fn note_clock(
     book: &mut Book,
     stream: StreamId,
-    ahead_ms_least: Option<i64>,
+    ahead_ms_least: i64,
     ahead_ms_most: Option<i64>,
 ) -> Result<bool> {
     let heads = book.heads()?;
-    let last = heads
-        .iter()
-        .filter(|head| head.stream == stream)
-        .map(|head| head.seq)
-        .max();
-    let Some(seq) = last else { return Ok(false) };
-    match book.note_clock(ClockDifference {
+    let own = heads.iter().filter(|head| head.stream == stream);
+    let Some(seq) = own.map(|head| head.seq).max() else {
+        return Ok(false);
+    };
+    if !shows_a_difference(ahead_ms_least, ahead_ms_most) {
+        return Ok(false);
+    }
+    let difference = ClockDifference {
         stream,
         seq,
-        ahead_ms_least,
+        ahead_ms_least: Some(ahead_ms_least),
         ahead_ms_most,
-    }) {
+    };
+    match book.note_clock(difference) {
         // Who may only read, or has to begin anew, writes nothing down.
         Err(BookError::Refused(_)) => Ok(false),
         noted => Ok(noted?),
+    }
+}
+
+/// Whether the bounds leave no room for equal clocks. A message may have been long on its way, so
+/// that "at least so much behind" alone says nothing.
+fn shows_a_difference(ahead_ms_least: i64, ahead_ms_most: Option<i64>) -> bool {
+    ahead_ms_least > 0 || ahead_ms_most.is_some_and(|most| most < 0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::shows_a_difference;
+
+    #[test]
+    fn only_bounds_that_exclude_equal_clocks_count() {
+        assert!(shows_a_difference(1, None));
+        assert!(shows_a_difference(90_000, Some(90_010)));
+        assert!(shows_a_difference(-90_010, Some(-90_000)));
+        assert!(!shows_a_difference(-300_000, None));
+        assert!(!shows_a_difference(-300_000, Some(10)));
+        assert!(!shows_a_difference(0, Some(0)));
     }
 }

@@ -35,9 +35,9 @@ impl Teller {
         self.write(Page::default().item(format!("{phone}: {text}")))
     }
 
-    /// Tells something further of the step before.
+    /// Tells something further of the step before, on a line of its own.
     pub(super) fn more(&self, text: &str) -> Result<()> {
-        self.write(Page::default().item(format!("  {text}")))
+        self.write(Page::default().item(text))
     }
 
     fn write(&self, page: &Page) -> Result<()> {

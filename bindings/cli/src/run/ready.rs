@@ -67,7 +67,7 @@ pub(super) fn run(app: &App, args: &ReadyArgs) -> Result<Answer> {
         NextWindow::MayOpen { from_utc_ms, .. } => Some(from_utc_ms),
         NextWindow::NotSeen { .. } => None,
     };
-    book.record_findings(visit, findings.clone(), opens)?;
+    book.record_findings(visit, label, findings.clone(), opens)?;
     told(app, &book, (visit, label), &findings, &window)
 }
 

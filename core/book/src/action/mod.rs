@@ -13,7 +13,7 @@ mod visit;
 mod yard;
 
 pub use ready::{ReadyInputs, judge};
-pub use treat::{Start, treatment_of};
+pub use treat::{JUDGED_AGE_MOST_MIN, Start, treatment_of};
 
 use crate::ids::{FactId, VisitId};
 use crate::{Book, BookError, Result};

@@ -15,6 +15,13 @@ use crate::record::{TREATMENT_FORMAT, TreatedSection, Treatment, add_up};
 use crate::view::visit::{VisitState, VisitView};
 use crate::{Book, BookError, Result};
 
+/// How old the findings may be that a start is made on, in minutes. Common practice, no source.
+pub const JUDGED_AGE_MOST_MIN: i64 = 15;
+
+/// Readings older than this when treating starts are the visit's history, not the treatment's
+/// weather, in minutes. No reading is accepted for longer by any check.
+const WEATHER_BEFORE_START_MIN: i64 = 60;
+
 /// What treating is started with.
 #[derive(Debug, Clone)]
 pub struct Start {
@@ -47,8 +54,8 @@ impl Book {
                 "this visit was started or ended already: open another visit to treat again",
             ));
         }
-        let judged = self.last_judged(&view)?;
-        must_be_acknowledged(judged.as_ref().map(|(_, f)| f.as_slice()), &start)?;
+        let (judged, findings) = self.last_judged(&view, start.label_sheet)?;
+        must_be_acknowledged(&findings, &start)?;
         let against = start.against.as_deref().map(reason).transpose()?;
         let label = self.label_sheet(start.label_sheet)?.label;
         let sections = self.sections_to_treat(&view, &start.sections)?;
@@ -70,23 +77,40 @@ impl Book {
             keep_offs,
             acknowledged: start.acknowledged,
             against,
-            judged: judged.map(|(id, _)| id),
+            judged: Some(judged),
         }))?;
         Ok(ids)
     }
 
-    fn last_judged(&self, view: &VisitView) -> Result<Option<(FactId, Vec<sward_rules::Finding>)>> {
-        for line in view
-            .history
-            .iter()
-            .rev()
-            .filter(|l| l.superseded_by.is_none())
-        {
-            if let (_, Fact::Judged(judged)) = self.fact_of(line.fact)? {
-                return Ok(Some((line.fact, judged.findings)));
+    /// This device's last findings for the label sheet, if they are fresh enough to start on.
+    fn last_judged(
+        &self,
+        view: &VisitView,
+        label_sheet: SheetId,
+    ) -> Result<(FactId, Vec<sward_rules::Finding>)> {
+        let own = self.secret()?.stream();
+        let now_ms = self.env().clock().utc_ms;
+        for line in view.history.iter().rev().filter(|l| l.by == own) {
+            let (at, Fact::Judged(judged)) = self.fact_of(line.fact)? else {
+                continue;
+            };
+            if judged.label_sheet != label_sheet {
+                continue;
             }
+            // Wind and people move: what was fit a while ago says little about now. A time to come
+            // means that the clock was set back.
+            let age_ms = now_ms.saturating_sub(at.utc_ms);
+            if !(0..=JUDGED_AGE_MOST_MIN * 60_000).contains(&age_ms) {
+                return Err(BookError::refused(format!(
+                    "sky and yard were checked {} min ago, at most {JUDGED_AGE_MOST_MIN} are accepted: check again, then start",
+                    age_ms / 60_000
+                )));
+            }
+            return Ok((line.fact, judged.findings));
         }
-        Ok(None)
+        Err(BookError::refused(
+            "sky and yard were not checked for this label sheet yet: check them first, then start",
+        ))
     }
 
     fn fact_of(&self, id: FactId) -> Result<(Stamp, Fact)> {
@@ -337,12 +361,7 @@ impl Book {
     }
 }
 
-fn must_be_acknowledged(findings: Option<&[sward_rules::Finding]>, start: &Start) -> Result<()> {
-    let Some(findings) = findings else {
-        return Err(BookError::refused(
-            "nothing was checked yet: look at sky and yard first, then start",
-        ));
-    };
+fn must_be_acknowledged(findings: &[sward_rules::Finding], start: &Start) -> Result<()> {
     let open: Vec<String> = findings
         .iter()
         .filter(|f| f.verdict == Verdict::Unknown && !start.acknowledged.contains(&f.check))
@@ -422,6 +441,11 @@ impl Gathered {
         if let Some((_, findings)) = judged.into_iter().find(|(id, _)| Some(*id) == on) {
             gathered.findings = findings;
         }
+        if let Some((at, _)) = &gathered.started {
+            let from_ms = at.utc_ms - WEATHER_BEFORE_START_MIN * 60_000;
+            gathered.wind = weather_since(gathered.wind, from_ms);
+            gathered.sky.retain(|seen| last_look_ms(seen) >= from_ms);
+        }
         Ok(gathered)
     }
 
@@ -432,6 +456,35 @@ impl Gathered {
             .map(|l| l.applied_utc_ms)
             .max()
     }
+}
+
+/// The readings since a time. A morning that was too windy is in the visit's history; the record
+/// of the evening's treatment has the evening's wind.
+fn weather_since(
+    series: Vec<crate::fact::WindMeasured>,
+    from_ms: i64,
+) -> Vec<crate::fact::WindMeasured> {
+    series
+        .into_iter()
+        .filter_map(|mut wind| {
+            wind.readings.retain(|r| r.at_utc_ms >= from_ms);
+            (!wind.readings.is_empty()).then_some(wind)
+        })
+        .collect()
+}
+
+fn last_look_ms(seen: &crate::fact::SkySeen) -> i64 {
+    [
+        seen.air.as_ref().map(|l| l.at_utc_ms),
+        seen.inversion.as_ref().map(|l| l.at_utc_ms),
+        seen.soil.as_ref().map(|l| l.at_utc_ms),
+        seen.bloom.as_ref().map(|l| l.at_utc_ms),
+        seen.wind.as_ref().map(|l| l.at_utc_ms),
+    ]
+    .into_iter()
+    .flatten()
+    .max()
+    .unwrap_or(i64::MIN)
 }
 
 /// A check's stable name, as the person acknowledges it.

@@ -118,21 +118,24 @@ impl Book {
         self.record(Fact::WalkedRound(WalkedRound { visit, answers }))
     }
 
-    /// Records the findings as they were shown before a start.
+    /// Records the findings for treating with a label sheet, as they were shown before a start.
     ///
     /// # Errors
     /// [`BookError::NotFound`].
     pub fn record_findings(
         &mut self,
         visit: VisitId,
+        label_sheet: SheetId,
         findings: Vec<Finding>,
         opens_next_utc_ms: Option<i64>,
     ) -> Result<()> {
         self.visit(visit)?;
+        self.label(label_sheet)?;
         self.record(Fact::Judged(Judged {
             visit,
             findings,
             opens_next_utc_ms,
+            label_sheet,
         }))
     }
 

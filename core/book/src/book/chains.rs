@@ -32,6 +32,15 @@ impl Book {
         self.store.holds(hash)
     }
 
+    /// Whether an entry is here with every entry before it in its branch. One that waits for an
+    /// earlier one is not held whole, and still has to be asked for.
+    ///
+    /// # Errors
+    /// [`crate::BookError::Damaged`].
+    pub fn holds_whole(&self, hash: Hash) -> Result<bool> {
+        self.store.holds_whole(hash)
+    }
+
     /// Whether `entry` is `last`, or stands before it in the same branch.
     ///
     /// # Errors

@@ -48,16 +48,30 @@ impl Book {
                 "this phone is not of a crew yet: take the first file that the crew lead made after admitting it",
             ));
         };
-        let (entries, mut taken) = check_all(wires);
+        let (entries, taken) = check_all(wires);
+        self.store_checked(&entries, taken, crew, source)
+    }
+
+    fn store_checked(
+        &mut self,
+        entries: &[Entry],
+        mut taken: TakenIn,
+        crew: Hash,
+        source: Option<StreamId>,
+    ) -> Result<TakenIn> {
         let received_ms = self.env.clock().utc_ms;
         let own = self.secret.as_ref().map(crate::keys::DeviceSecret::stream);
-        let mut membership = false;
+        let bind = self.crew.is_none();
+        let mut membership = bind;
         let mut lamport_max = self.lamport_max;
         let (new, known) = self.store.transaction(|store| {
             let mut touched = Touched::default();
             let mut changes = Changes::default();
             let (mut new, mut known) = (0, 0);
-            for entry in &entries {
+            if bind {
+                store.set_local(CREW, &crew.0)?;
+            }
+            for entry in entries {
                 if !store.add_entry(entry, received_ms, source)? {
                     known += 1;
                     continue;
@@ -104,7 +118,7 @@ impl Book {
             ));
         }
         let own = self.secret()?.stream();
-        let (entries, _) = check_all(wires);
+        let (entries, taken) = check_all(wires);
         let practice = entries.iter().find(|e| e.hash() == crew).and_then(|e| {
             e.body().facts.iter().find_map(|f| match f {
                 Fact::Founded(founded) => Some(founded.practice),
@@ -123,9 +137,7 @@ impl Book {
                 "a practice crew and a real one do not mix: ask to join again in another folder, with or without practice",
             ));
         }
-        self.store.set_local(CREW, &crew.0)?;
-        self.crew = Some(crew);
-        self.take_in(wires, source)
+        self.store_checked(&entries, taken, crew, source)
     }
 }
 

@@ -151,6 +151,9 @@ pub struct Judged {
     /// When it may open next, by the forecast; milliseconds since 1970 in UTC.
     #[n(2)]
     pub opens_next_utc_ms: Option<i64>,
+    /// The label sheet they were made for: findings for one product say nothing about another.
+    #[n(3)]
+    pub label_sheet: SheetId,
 }
 
 /// Why nothing was treated.

@@ -165,6 +165,11 @@ impl Store {
         Ok(find.exists([hash.0])?)
     }
 
+    /// Whether the entry is here with every entry before it in its branch.
+    pub(crate) fn holds_whole(&self, hash: Hash) -> Result<bool> {
+        self.is_linked(hash)
+    }
+
     /// The entry called `hash`.
     pub(crate) fn entry(&self, hash: Hash) -> Result<Option<Entry>> {
         self.wire_of(hash)?.map(Entry::from_own_store).transpose()

@@ -133,15 +133,15 @@ impl Phone {
                 wind: None,
             })
             .unwrap();
-        let wind = Finding::new(Check::Wind, Verdict::Clear, "7 mph, limit 10 mph");
-        let rain = Finding::unknown(Check::Rain, "no forecast");
-        self.book
-            .record_findings(visit, vec![wind, rain], None)
-            .unwrap();
         visit
     }
 
     pub(crate) fn start(&mut self, visit: VisitId, label_sheet: SheetId) -> KeepOffId {
+        let wind = Finding::new(Check::Wind, Verdict::Clear, "7 mph, limit 10 mph");
+        let rain = Finding::unknown(Check::Rain, "no forecast");
+        self.book
+            .record_findings(visit, label_sheet, vec![wind, rain], None)
+            .unwrap();
         let start = Start {
             label_sheet,
             rate: amount("2.5 lb/1000 ft2"),

@@ -1,9 +1,11 @@
 //! Several phones: the same bytes everywhere, and everything that has to be settled is marked.
 
+use sward_book::action::treatment_of;
 use sward_book::export::{Mark, Record, to_csv, to_json};
 use sward_book::fact::{Loaded, NotTreatedWhy, Replacement};
 use sward_book::testing::give;
 use sward_rules::finding::{Check, Finding, Verdict};
+use sward_rules::sky::MeterReading;
 
 use crate::scene::{HOUR_MS, Phone, amount, cells, corrected_load, marks, sample, swap};
 
@@ -217,7 +219,10 @@ fn a_record_holds_the_findings_that_the_start_was_made_on() {
     swap(&mut lead, &mut helper);
     // The other phone judges without the start; in the order of the log that is before it.
     let hot = Finding::new(Check::Temperature, Verdict::Caution, "95 °F");
-    helper.book.record_findings(visit, vec![hot], None).unwrap();
+    helper
+        .book
+        .record_findings(visit, label, vec![hot], None)
+        .unwrap();
     lead.book
         .count(visit, "chinch bug", vec![sample(3)], "")
         .unwrap();
@@ -255,8 +260,11 @@ fn treated_on_one_phone_and_not_on_another_is_marked_on_both_records() {
 fn a_second_start_with_another_product_is_marked() {
     let mut lead = Phone::founder(false);
     let mut helper = Phone::joining(&mut lead, "Helper Example", 2);
-    let (visit, _) = lead.started_visit();
+    let yard = lead.yard("America/New_York");
+    let label = lead.label();
+    let visit = lead.looked_at(yard);
     swap(&mut lead, &mut helper);
+    lead.start(visit, label);
     lead.book.finish(visit, &[], "").unwrap();
     let other = helper.label();
     helper.start(visit, other);
@@ -307,4 +315,28 @@ fn a_correction_replaces_nothing_of_another_visit_and_no_finish() {
         .correct(visit, vec![finish], Replacement::Nothing, "gone")
         .unwrap_err();
     assert_eq!(lead.book.visit(visit).unwrap().finish(), Some(finish));
+}
+
+#[test]
+fn a_record_has_the_wind_of_its_treatment_and_not_of_a_refused_morning() {
+    let mut lead = Phone::founder(false);
+    let yard = lead.yard("America/New_York");
+    let label = lead.label();
+    let visit = lead.book.open_visit(yard, "chinch bug").unwrap();
+    for (wind, hours_later) in [("18 mph", 9), ("4.5 mph", 0)] {
+        let reading = MeterReading {
+            at_utc_ms: lead.now_ms(),
+            wind: amount(wind),
+            gust: None,
+            from_degrees: None,
+        };
+        lead.book.measure_wind(visit, vec![reading]).unwrap();
+        lead.env.pass_ms(hours_later * 3_600_000);
+    }
+    lead.start(visit, label);
+    lead.book.finish(visit, &[], "").unwrap();
+    let finish = lead.book.visit(visit).unwrap().finish().unwrap();
+    let wind = treatment_of(&lead.book, finish).unwrap().wind;
+    assert_eq!(wind.len(), 1, "{wind:?}");
+    assert_eq!(wind[0].readings[0].wind, amount("4.5 mph"));
 }

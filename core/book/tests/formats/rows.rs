@@ -50,7 +50,8 @@ fn the_rows_of_each_view() {
         .add_label(&[("product", "Sample"), ("method", "granule")])
         .unwrap();
     let visit = book.open_visit(yard, "grubs").unwrap();
-    book.record_findings(visit, Vec::new(), None).unwrap();
+    book.record_findings(visit, label_sheet, Vec::new(), None)
+        .unwrap();
     let start = Start {
         label_sheet,
         rate: Entered::parse("2.5 lb/1000 ft2").unwrap(),

@@ -344,6 +344,7 @@ fn looking() -> Vec<Fact> {
             visit: visit(),
             findings: vec![finding()],
             opens_next_utc_ms: Some(AT_MS),
+            label_sheet: sheet(),
         }),
         Fact::NotTreated(NotTreated {
             visit: visit(),
