@@ -4,6 +4,7 @@
 //! record of what was done.
 
 mod crew;
+mod frozen;
 mod keep_off;
 mod label;
 mod ready;
@@ -12,8 +13,9 @@ mod treat;
 mod visit;
 mod yard;
 
+pub use frozen::treatment_of;
 pub use ready::{ReadyInputs, judge};
-pub use treat::{JUDGED_AGE_MOST_MIN, Start, treatment_of};
+pub use treat::{JUDGED_AGE_MOST_MIN, Start};
 
 use crate::ids::{FactId, VisitId};
 use crate::{Book, BookError, Result};

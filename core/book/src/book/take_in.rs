@@ -161,14 +161,14 @@ fn check_all(wires: &[Vec<u8>]) -> (Vec<Entry>, TakenIn) {
     (entries, taken)
 }
 
-/// Sheet changes of a batch, gathered so that each sheet is loaded and saved once.
+/// Sheet changes of many entries, gathered so that each sheet is loaded and saved once.
 #[derive(Default)]
-struct Changes {
+pub(super) struct Changes {
     by_sheet: BTreeMap<(SheetId, SheetKind), Vec<Vec<u8>>>,
 }
 
 impl Changes {
-    fn add(&mut self, entry: &Entry) {
+    pub(super) fn add(&mut self, entry: &Entry) {
         for change in &entry.body().changes {
             self.by_sheet
                 .entry((change.sheet, change.kind))
@@ -177,7 +177,7 @@ impl Changes {
         }
     }
 
-    fn apply(self, store: &Store) -> Result<()> {
+    pub(super) fn apply(self, store: &Store) -> Result<()> {
         for ((id, kind), changes) in self.by_sheet {
             let mut doc = match store.sheet(id, kind)? {
                 Some(saved) => SheetDoc::load(&saved)?,

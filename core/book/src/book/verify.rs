@@ -4,10 +4,11 @@
 use std::collections::BTreeMap;
 
 use super::Book;
+use super::take_in::Changes;
 use crate::Result;
-use crate::ids::{SheetId, StreamId};
+use crate::ids::StreamId;
 use crate::log::Entry;
-use crate::sheet::{SheetDoc, SheetKind};
+use crate::sheet::SheetDoc;
 use crate::store::Store;
 use crate::view::refresh_all;
 
@@ -46,7 +47,7 @@ impl Book {
         }
         let total = self.store.entry_count()?;
         let beside = Store::in_memory()?;
-        let mut changes: BTreeMap<(SheetId, SheetKind), Vec<Vec<u8>>> = BTreeMap::new();
+        let mut changes = Changes::default();
         beside.transaction(|beside| {
             self.store.each_entry(|id, hash, wire| {
                 found.entries += 1;
@@ -59,21 +60,13 @@ impl Book {
                     }
                     Ok(entry) => {
                         beside.add_entry(&entry, 0, None)?;
-                        for change in &entry.body().changes {
-                            let key = (change.sheet, change.kind);
-                            changes.entry(key).or_default().push(change.change.clone());
-                        }
+                        changes.add(&entry);
                     }
                     Err(error) => found.faults.push(format!("entry in row {id}: {error}")),
                 }
                 Ok(())
             })?;
-            for ((id, kind), changes) in changes {
-                let mut doc = SheetDoc::default();
-                doc.apply_each(changes);
-                let bytes = doc.save();
-                beside.set_sheet(id, kind, &bytes, &doc.heads())?;
-            }
+            changes.apply(beside)?;
             refresh_all(beside, self.crew())
         })?;
         self.compare(&beside, &mut found)?;
@@ -136,21 +129,12 @@ impl Book {
         let crew = self.crew();
         self.store.transaction(|store| {
             store.drop_derived()?;
-            let mut changes: BTreeMap<(SheetId, SheetKind), Vec<Vec<u8>>> = BTreeMap::new();
+            let mut changes = Changes::default();
             store.each_entry(|_, _, wire| {
-                let entry = Entry::from_own_store(wire)?;
-                for change in &entry.body().changes {
-                    let key = (change.sheet, change.kind);
-                    changes.entry(key).or_default().push(change.change.clone());
-                }
+                changes.add(&Entry::from_own_store(wire)?);
                 Ok(())
             })?;
-            for ((id, kind), changes) in changes {
-                let mut doc = SheetDoc::default();
-                doc.apply_each(changes);
-                let bytes = doc.save();
-                store.set_sheet(id, kind, &bytes, &doc.heads())?;
-            }
+            changes.apply(store)?;
             refresh_all(store, crew)
         })?;
         self.reload()
