@@ -271,7 +271,10 @@ fn nothing_starts_unchecked_or_with_a_check_that_is_not_known() {
     let phone = Phone::founder("Ann");
     planned(&phone);
     let unchecked = phone.is_refused(["start", "maple"], 1);
-    assert!(unchecked.contains("nothing was checked yet"), "{unchecked}");
+    assert!(
+        unchecked.contains("not checked for this label sheet yet"),
+        "{unchecked}"
+    );
     phone.ends(["ready", "maple"], 3);
     let told = phone.is_refused(["start", "maple", "--acknowledge", "wind"], 1);
     assert!(
