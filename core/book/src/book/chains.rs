@@ -46,7 +46,7 @@ impl Book {
     /// # Errors
     /// [`crate::BookError::Damaged`].
     pub fn is_at_or_before(&self, entry: Hash, last: Hash) -> Result<bool> {
-        Ok(StoreChains::new(&self.store)?.is_at_or_before(entry, last))
+        Ok(StoreChains::new(&self.store).is_at_or_before(entry, last))
     }
 
     /// Names of entries of a stream, newest first and ever farther apart: enough for a peer to

@@ -1,6 +1,6 @@
 //! Making rows anew: from what an entry touches to the rows in the store.
 
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::collections::{BTreeSet, HashMap};
 use std::rc::Rc;
 
@@ -96,15 +96,24 @@ impl Touched {
 /// Chains as they stand in the store.
 pub(crate) struct StoreChains<'a> {
     store: &'a Store,
-    forked: BTreeSet<StreamId>,
+    /// Looked up when first asked for: only a stream that was cut needs it.
+    forked: OnceCell<BTreeSet<StreamId>>,
 }
 
 impl<'a> StoreChains<'a> {
-    pub(crate) fn new(store: &'a Store) -> Result<Self> {
-        Ok(Self {
+    pub(crate) fn new(store: &'a Store) -> Self {
+        Self {
             store,
-            forked: store.forked_streams()?.into_iter().collect(),
-        })
+            forked: OnceCell::new(),
+        }
+    }
+
+    fn is_forked(&self, stream: StreamId) -> Result<bool> {
+        if let Some(forked) = self.forked.get() {
+            return Ok(forked.contains(&stream));
+        }
+        let forked: BTreeSet<StreamId> = self.store.forked_streams()?.into_iter().collect();
+        Ok(self.forked.get_or_init(|| forked).contains(&stream))
     }
 
     fn walk(&self, entry: Hash, last: Hash) -> Result<bool> {
@@ -120,7 +129,7 @@ impl<'a> StoreChains<'a> {
         if self.store.stream_of(last)? != Some(stream) {
             return Ok(false);
         }
-        if !self.forked.contains(&stream) {
+        if !self.is_forked(stream)? {
             return Ok(seq <= at);
         }
         let mut here = last;
@@ -178,7 +187,7 @@ impl<'a> Refresh<'a> {
         Ok(Self {
             store,
             crew,
-            chains: StoreChains::new(store)?,
+            chains: StoreChains::new(store),
             roster,
             entries: RefCell::default(),
             devices: RefCell::default(),
