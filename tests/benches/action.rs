@@ -137,7 +137,11 @@ fn same_rows(conn: &rusqlite::Connection, sizes: &Sizes, number: usize) {
             .and_then(|mut s| s.execute(values))
             .expect("it can be written");
     };
-    let (hash, prev, seq) = (name(number + 1), name(number), number as i64);
+    let (hash, prev, seq) = (
+        name(number + 1),
+        name(number),
+        i64::try_from(number).expect("a small number"),
+    );
     run("BEGIN IMMEDIATE", &[]);
     run(
         "INSERT INTO entry (hash, stream, seq, prev, lamport, wire) VALUES (?1, 1, ?2, ?3, ?2, ?4)",
