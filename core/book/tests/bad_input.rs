@@ -7,12 +7,13 @@ use std::sync::Arc;
 use ed25519_dalek::{Signer as _, SigningKey};
 use proptest::prelude::*;
 use sward_book::action::Start;
+use sward_book::book::Joining;
 use sward_book::env::Env;
 use sward_book::fact::{Fact, TimeConfirmed};
 use sward_book::ids::{Hash, SheetId, StreamId};
 use sward_book::log::{Body, ENTRY_FORMAT, Entry, SheetChange, Stamp, sign_entry};
 use sward_book::sheet::SheetKind;
-use sward_book::testing::{START_UTC_MS, TestEnv, ask, found, give};
+use sward_book::testing::{START_UTC_MS, TestEnv, ask, found, give, person, secret};
 use sward_book::{Book, BookError};
 use sward_rules::Entered;
 use sward_rules::measure::{Outline, Shape};
@@ -320,6 +321,23 @@ fn a_second_program_may_read_but_not_write() {
     ));
     drop(book);
     Book::open(folder.path(), env).unwrap();
+}
+
+#[test]
+fn a_book_that_could_not_be_begun_leaves_the_folder_free() {
+    let folder = tempfile::tempdir().unwrap();
+    let env = TestEnv::new(1);
+    let joining = Joining {
+        person: person("new"),
+        practice: false,
+        secret: secret(env.as_ref()),
+        recipient: "x".repeat(2 << 20),
+    };
+    let begun = Book::ask_to_join(folder.path(), Arc::clone(&env) as Arc<dyn Env>, joining);
+    assert!(matches!(begun.err(), Some(BookError::Refused(_))));
+    assert!(!folder.path().join("book.sqlite").exists());
+    assert!(!folder.path().join("device.key").exists());
+    ask(folder.path(), &env, "new").unwrap();
 }
 
 #[test]

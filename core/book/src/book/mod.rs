@@ -16,7 +16,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 pub use open::{Founding, Joining};
-pub use read::{Compared, EntryOrigin, Peer};
+pub use read::{Compared, Peer};
 pub use take_in::{Refused, TakenIn};
 pub use time::ClockDifference;
 pub use verify::Verified;
@@ -53,11 +53,6 @@ impl Book {
     /// Clock and randomness it was opened with.
     pub fn env(&self) -> &Arc<dyn Env> {
         &self.env
-    }
-
-    /// Whether it is open for writing.
-    pub fn is_writable(&self) -> bool {
-        self.lock.is_some()
     }
 
     /// The device's own keys.

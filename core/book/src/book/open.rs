@@ -54,17 +54,17 @@ impl Book {
             stream: book.secret()?.stream(),
             recipient: founding.recipient,
         };
-        if founding.practice {
-            book.store.set_local(PRACTICE, &[1])?;
-        }
-        book.write_founding(Fact::Founded(Founded {
+        let founded = Fact::Founded(Founded {
             crew: founding.crew,
             practice: founding.practice,
             recovery_key: founding.recovery_key,
             device,
             person: founding.person,
-        }))?;
-        Ok(book)
+        });
+        let done = book
+            .mark_practice(founding.practice)
+            .and_then(|()| book.write_founding(founded));
+        book.whole_or_gone(done)
     }
 
     /// Begins a book that asks to join a crew. It can record at once; the crew counts what it
@@ -75,11 +75,29 @@ impl Book {
     pub fn ask_to_join(folder: &Path, env: Arc<dyn Env>, joining: Joining) -> Result<Self> {
         check_person(&joining.person)?;
         let mut book = Self::begin(folder, env, joining.secret)?;
-        if joining.practice {
-            book.store.set_local(PRACTICE, &[1])?;
+        let done = book
+            .mark_practice(joining.practice)
+            .and_then(|()| book.introduce(joining.person, joining.recipient, None));
+        book.whole_or_gone(done)
+    }
+
+    fn mark_practice(&self, practice: bool) -> Result<()> {
+        if practice {
+            self.store.set_local(PRACTICE, &[1])?;
         }
-        book.introduce(joining.person, joining.recipient, None)?;
-        Ok(book)
+        Ok(())
+    }
+
+    /// A book whose first entry could not be written is none: what was just made goes again, so
+    /// that the person can try once more in the same folder.
+    fn whole_or_gone(self, done: Result<()>) -> Result<Self> {
+        if let Err(error) = done {
+            let folder = self.folder.clone();
+            drop(self);
+            remove_new_book(&folder);
+            return Err(error);
+        }
+        Ok(self)
     }
 
     fn begin(folder: &Path, env: Arc<dyn Env>, secret: DeviceSecret) -> Result<Self> {
@@ -89,8 +107,11 @@ impl Book {
         if path.exists() {
             return Err(BookError::AlreadyABook(folder.to_owned()));
         }
-        let store = Store::create(&path)?;
-        secret.save(folder)?;
+        let made = Store::create(&path).and_then(|store| {
+            secret.save(folder)?;
+            Ok(store)
+        });
+        let store = made.inspect_err(|_| remove_new_book(folder))?;
         Ok(Self::assemble(folder, env, store, Some(secret), Some(lock)))
     }
 
@@ -297,6 +318,18 @@ impl Book {
             Ok(())
         })
     }
+}
+
+/// Removes the files of a book that this call has begun and could not finish.
+fn remove_new_book(folder: &Path) {
+    let store = Store::path(folder);
+    for end in ["", "-wal", "-shm", "-journal"] {
+        let mut file = store.clone().into_os_string();
+        file.push(end);
+        // What is not there need not go; what cannot go is told by the next attempt.
+        let _ = fs::remove_file(file);
+    }
+    let _ = fs::remove_file(DeviceSecret::path(folder));
 }
 
 fn make_folder(folder: &Path) -> Result<()> {

@@ -25,15 +25,6 @@ pub struct Peer {
     pub told_utc_ms: i64,
 }
 
-/// When an entry arrived here.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct EntryOrigin {
-    /// By the own clock; milliseconds since 1970 in UTC.
-    pub received_utc_ms: i64,
-    /// Who brought it; none: written here.
-    pub source: Option<StreamId>,
-}
-
 /// Everything that must be equal on two phones with the same entries.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Compared {
@@ -185,14 +176,6 @@ impl Book {
         }
     }
 
-    /// All sheets of one kind, in the order they were made.
-    ///
-    /// # Errors
-    /// [`BookError::Damaged`].
-    pub fn sheets(&self, kind: SheetKind) -> Result<Vec<SheetId>> {
-        self.store.sheets_of(kind)
-    }
-
     /// What a yard sheet says.
     ///
     /// # Errors
@@ -255,29 +238,6 @@ impl Book {
             name: id.to_string(),
         })?;
         Ok((entry, fact))
-    }
-
-    /// Entries that edited a sheet, in the order of the views.
-    ///
-    /// # Errors
-    /// [`BookError::Damaged`].
-    pub fn edits_of(&self, sheet: SheetId, kind: SheetKind) -> Result<Vec<(Entry, usize)>> {
-        let rows = self.store.edits_of(sheet, kind)?;
-        rows.into_iter()
-            .map(|row| Ok((self.store.entry_in(row.entry)?, usize::from(row.place))))
-            .collect()
-    }
-
-    /// When an entry arrived here, and from whom.
-    ///
-    /// # Errors
-    /// [`BookError::Damaged`].
-    pub fn origin(&self, hash: Hash) -> Result<Option<EntryOrigin>> {
-        let found = self.store.arrival(hash)?;
-        Ok(found.map(|(received_utc_ms, source)| EntryOrigin {
-            received_utc_ms,
-            source,
-        }))
     }
 
     /// How many entries there are.

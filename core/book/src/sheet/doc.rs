@@ -4,8 +4,7 @@
 
 use automerge::transaction::{CommitOptions, Transactable as _};
 use automerge::{
-    ActorId, AutoCommit, Change, ChangeHash, ExpandedChange, ObjId, ObjType, ROOT, ReadDoc as _,
-    ScalarValue, Value,
+    ActorId, AutoCommit, Change, ChangeHash, ObjId, ObjType, ROOT, ReadDoc as _, ScalarValue, Value,
 };
 use sha2::{Digest, Sha256};
 
@@ -289,26 +288,6 @@ impl SheetDoc {
             value: winner,
             others,
         })
-    }
-
-    /// The keys that one change wrote, for the history of a sheet.
-    ///
-    /// # Errors
-    /// [`BookError::Format`] for damaged bytes.
-    pub fn keys_written(bytes: &[u8]) -> Result<Vec<String>> {
-        let change = Change::from_bytes(bytes.to_vec())
-            .map_err(|_| BookError::format("sheet change: damaged"))?;
-        let expanded = ExpandedChange::from(&change);
-        let mut keys: Vec<String> = expanded
-            .operations
-            .iter()
-            .filter_map(|op| match &op.key {
-                automerge::legacy::Key::Map(key) => Some(key.to_string()),
-                automerge::legacy::Key::Seq(_) => None,
-            })
-            .collect();
-        keys.dedup();
-        Ok(keys)
     }
 }
 

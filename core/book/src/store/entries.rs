@@ -8,7 +8,6 @@ use crate::Result;
 use crate::fact::Subject;
 use crate::ids::{Hash, SheetId, StreamId, VisitId};
 use crate::log::{Entry, Head};
-use crate::sheet::SheetKind;
 
 /// Where one fact about a subject lies.
 pub(crate) struct FactRow {
@@ -354,21 +353,6 @@ impl Store {
                 .and_then(|(kind, key)| subject_of(kind, &key))
         })
         .collect()
-    }
-
-    /// Entries that edited a sheet, in the order of the views.
-    pub(crate) fn edits_of(&self, sheet: SheetId, kind: SheetKind) -> Result<Vec<FactRow>> {
-        let mut find = self.conn.prepare_cached(
-            "SELECT d.entry, d.place FROM edit d JOIN entry e ON e.id = d.entry
-             WHERE d.sheet = ?1 AND d.kind = ?2 ORDER BY e.lamport, e.hash, d.place",
-        )?;
-        let rows = find.query_map((sheet.0.as_bytes(), kind_number(kind)), |r| {
-            Ok(FactRow {
-                entry: r.get(0)?,
-                place: r.get(1)?,
-            })
-        })?;
-        Ok(rows.collect::<rusqlite::Result<_>>()?)
     }
 
     /// Whether two entries of one stream carry the same number.

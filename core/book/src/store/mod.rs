@@ -2,9 +2,9 @@
 //!
 //! No meaning here: what facts add up to is [`crate::view`]; who may write what, [`crate::book`].
 
-mod arrivals;
 mod entries;
 mod lock;
+mod peers;
 mod sheets;
 mod views;
 

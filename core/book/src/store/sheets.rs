@@ -50,15 +50,6 @@ impl Store {
         Ok(())
     }
 
-    /// All sheets of one kind, in the order they were made.
-    pub(crate) fn sheets_of(&self, kind: SheetKind) -> Result<Vec<SheetId>> {
-        let mut find = self
-            .conn
-            .prepare_cached("SELECT id FROM sheet WHERE kind = ?1 ORDER BY id")?;
-        let rows = find.query_map([kind_number(kind)], |r| r.get::<_, Vec<u8>>(0))?;
-        rows.map(|row| SheetId::from_slice(&row?)).collect()
-    }
-
     /// Every sheet with the heads of its document: what is compared between phones.
     pub(crate) fn sheet_heads(&self) -> Result<Vec<(SheetId, SheetKind, Vec<u8>)>> {
         let mut find = self

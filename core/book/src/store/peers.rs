@@ -1,8 +1,9 @@
-//! What depends on arrival: when an entry came and from whom, what peers said they hold.
-//! Local to the device, never compared.
+//! What peers said they hold, local to the device and never compared.
+//!
+//! When an entry came and from whom stands beside the entry itself, see `schema.sql`.
 
 use super::Store;
-use crate::ids::{Hash, StreamId};
+use crate::ids::StreamId;
 use crate::log::Head;
 use crate::{BookError, Result};
 
@@ -17,20 +18,6 @@ pub(crate) struct PeerRow {
 }
 
 impl Store {
-    /// When an entry arrived, and from whom.
-    pub(crate) fn arrival(&self, hash: Hash) -> Result<Option<(i64, Option<StreamId>)>> {
-        use rusqlite::OptionalExtension as _;
-        let mut find = self
-            .conn
-            .prepare_cached("SELECT received_ms, source FROM entry WHERE hash = ?1")?;
-        let row = find
-            .query_row([hash.0], |r| {
-                Ok((r.get(0)?, r.get::<_, Option<[u8; 32]>>(1)?))
-            })
-            .optional()?;
-        Ok(row.map(|(at, source)| (at, source.map(StreamId))))
-    }
-
     /// Notes what a peer said it holds.
     pub(crate) fn set_peer(&self, stream: StreamId, heads: &[Head], told_ms: i64) -> Result<()> {
         let heads = minicbor::to_vec(heads).expect("a vector takes every write");
