@@ -1,4 +1,4 @@
-//! `sward`: the lawn treater's field companion in a terminal.
+//! `sward`: the lawn treater's field companion, in a terminal and as field screens in a browser.
 //!
 //! Here is only how the program begins and ends. The command line is in [`args`], what commands
 //! do in [`run`], the words in [`words`], the demo in [`demo`]; rules and records belong to the core.
@@ -20,12 +20,11 @@ use std::process::ExitCode;
 use clap::FromArgMatches as _;
 
 use crate::args::Cli;
-use crate::error::{Exit, Result};
 
 fn main() -> ExitCode {
     let matches = args::command().get_matches();
     let cli = Cli::from_arg_matches(&matches).unwrap_or_else(|error| error.exit());
-    match go(&cli) {
+    match run::run(&cli) {
         Ok(exit) => exit.into(),
         Err(error) => {
             if !matches!(error, error::CliError::OutputClosed) {
@@ -33,14 +32,5 @@ fn main() -> ExitCode {
             }
             error.exit().into()
         }
-    }
-}
-
-fn go(cli: &Cli) -> Result<Exit> {
-    let answer = run::run(cli)?;
-    answer.show(cli.global.json)?;
-    match answer.but {
-        Some(but) => Err(but),
-        None => Ok(answer.exit),
     }
 }

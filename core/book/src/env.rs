@@ -43,7 +43,7 @@ pub struct Clock {
 }
 
 /// Clock and randomness for one device.
-pub trait Env {
+pub trait Env: Send + Sync {
     /// What the clocks say now.
     fn clock(&self) -> Clock;
 

@@ -46,20 +46,35 @@ First steps: found (or ask), yard add, section add, label new, label read-back. 
 visit open, count, plan, reading, walk-round, ready, start, load, finish, dry.
 A visit is named by its id, or by its yard for the newest one. `sward COMMAND --help` tells more.";
 
-/// The lawn treater's field companion in a terminal: look, measure, plan, get ready, treat, keep
-/// off, re-check, and swap the records with the crew without a network.
+/// The lawn treater's field companion: look, measure, plan, get ready, treat, keep off, re-check,
+/// and swap the records with the crew without a network. Without a command it opens the field
+/// screens in the browser.
 #[derive(Debug, Parser)]
-#[command(name = "sward", version, after_help = format!("{FIRST_STEPS}\n\n{EXIT_CODES}"), subcommand_required = true,
-    arg_required_else_help = true, disable_help_subcommand = true)]
+#[command(name = "sward", version, after_help = format!("{FIRST_STEPS}\n\n{EXIT_CODES}"), disable_help_subcommand = true)]
 pub(crate) struct Cli {
     /// What every command takes.
     #[command(flatten)]
     pub(crate) global: Global,
-    /// The command.
+    /// Where the field screens are opened.
+    #[command(flatten)]
+    pub(crate) screens: ScreensArgs,
+    /// The command; none opens the field screens.
     #[command(subcommand)]
-    pub(crate) command: Command,
+    pub(crate) command: Option<Command>,
 }
 
+/// How the field screens are opened, where no command is given.
+#[derive(Debug, Args)]
+pub(crate) struct ScreensArgs {
+    /// The port on this machine to serve the field screens on, instead of a free one
+    #[arg(long, value_name = "PORT", help_heading = FIELD_SCREENS)]
+    pub(crate) port: Option<u16>,
+    /// Only print the address of the field screens; open no browser
+    #[arg(long, help_heading = FIELD_SCREENS)]
+    pub(crate) no_open: bool,
+}
+
+const FIELD_SCREENS: &str = "Without a command";
 const EVERYWHERE: &str = "For every command";
 
 /// What every command takes.

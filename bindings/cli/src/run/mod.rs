@@ -11,6 +11,7 @@ mod plan;
 mod reading;
 mod ready;
 mod records;
+mod screens;
 mod section;
 mod settle;
 mod shapes;
@@ -29,14 +30,32 @@ use sward_book::Book;
 use sward_book::ids::{FactId, SheetId, StreamId, VisitId};
 
 use crate::app::App;
-use crate::args::{Cli, Command};
-use crate::error::{CliError, Result};
+use crate::args::{Cli, Command, Global};
+use crate::error::{CliError, Exit, Result};
 use crate::print::Answer;
 
-/// Does what the command line asks for.
-pub(crate) fn run(cli: &Cli) -> Result<Answer> {
+/// Does what the command line asks for, and answers. Without a command that is the field screens,
+/// which answer at once and then go on until they are stopped.
+pub(crate) fn run(cli: &Cli) -> Result<Exit> {
     let app = &App::new(&cli.global)?;
-    match &cli.command {
+    let Some(command) = &cli.command else {
+        return screens::run(app, &cli.screens, cli.global.json);
+    };
+    if cli.screens.port.is_some() || cli.screens.no_open {
+        return Err(CliError::Usage(
+            "--port and --no-open are for the field screens, which open without a command".into(),
+        ));
+    }
+    let answer = answer(app, command, &cli.global)?;
+    answer.show(cli.global.json)?;
+    match answer.but {
+        Some(but) => Err(but),
+        None => Ok(answer.exit),
+    }
+}
+
+fn answer(app: &App, command: &Command, global: &Global) -> Result<Answer> {
+    match command {
         Command::Yard(args) => yard::run(app, args),
         Command::Label(args) => label::run(app, args),
         Command::Visit(args) => visit::run(app, args),
@@ -73,7 +92,7 @@ pub(crate) fn run(cli: &Cli) -> Result<Answer> {
         Command::Backup(args) => store::backup(app, args),
         Command::Restore(args) => store::restore(app, args),
         Command::Completions(args) => store::completions(args),
-        Command::Demo(args) => crate::demo::run(args, &cli.global),
+        Command::Demo(args) => crate::demo::run(args, global),
     }
 }
 

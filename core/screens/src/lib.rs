@@ -1,0 +1,19 @@
+//! What a person sees: the field screens, in English and Spanish, served to this machine alone.
+//!
+//! HTML is made here from what the book and the rules say; no rule and no record lives here. A
+//! program around it gives the folder, the clock and the port, and shows the address.
+
+mod ask;
+mod desk;
+mod part;
+mod screen;
+mod season;
+mod server;
+mod sketch;
+mod state;
+mod trouble;
+mod words;
+
+pub use server::{Served, serve};
+pub use state::Setting;
+pub use trouble::{Result, Trouble};

@@ -1,0 +1,21 @@
+# The first start.
+first-title = Swardbook
+first-lead = The field companion for treating lawns against insects. Everything stays on this device until you hand it to your crew.
+first-own = Start my own book
+first-season = Look at an invented season
+first-join = Join a crew
+first-own-title = Your own book
+first-crew = Name of the crew
+first-crew-help = Alone? Your own name will do.
+first-name = Your name
+first-name-help = As it shall stand in the records.
+first-licence = Licence or certificate number
+first-licence-help = Leave it empty if you have none or do not know it now.
+first-found = Start the book
+first-code-title = Write this code on paper
+first-code-why = It makes a phone a crew lead when every crew lead's phone is lost. Keep it where no phone is.
+first-code-once = It is shown this once and kept nowhere.
+first-code-written = I wrote it down
+first-join-title = Join a crew
+first-join-how = Your phone writes a request. Hand it to a crew lead; the answer is a locked file. You can record at once; until then your records count as pending.
+first-ask = Make the request

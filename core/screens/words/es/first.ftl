@@ -1,0 +1,21 @@
+# El primer arranque.
+first-title = Swardbook
+first-lead = El compañero de campo para tratar céspedes contra insectos. Todo queda en este aparato hasta que usted lo entregue a su cuadrilla.
+first-own = Empezar mi propio libro
+first-season = Ver una temporada inventada
+first-join = Unirme a una cuadrilla
+first-own-title = Su propio libro
+first-crew = Nombre de la cuadrilla
+first-crew-help = ¿Trabaja solo? Basta con su nombre.
+first-name = Su nombre
+first-name-help = Como debe constar en los registros.
+first-licence = Número de licencia o certificado
+first-licence-help = Déjelo vacío si no tiene o no lo sabe ahora.
+first-found = Empezar el libro
+first-code-title = Escriba este código en papel
+first-code-why = Convierte un teléfono en jefe de cuadrilla cuando se pierden todos los teléfonos de los jefes. Guárdelo donde no haya ningún teléfono.
+first-code-once = Se muestra solo esta vez y no se guarda en ninguna parte.
+first-code-written = Ya lo escribí
+first-join-title = Unirse a una cuadrilla
+first-join-how = Su teléfono escribe una solicitud. Entréguela a un jefe de cuadrilla; la respuesta es un archivo cerrado. Puede registrar enseguida; hasta entonces sus registros cuentan como pendientes.
+first-ask = Hacer la solicitud
