@@ -5,6 +5,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
 
+mod around;
 mod clocks;
 mod forks;
 mod keep_offs;

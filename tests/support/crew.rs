@@ -12,7 +12,7 @@ use sward_book::ids::{KeepOffId, SheetId, VisitId};
 use sward_book::testing::{self, TestEnv};
 use sward_book::{Book, Result};
 use sward_rules::Entered;
-use sward_rules::finding::{Check, Finding, Verdict};
+use sward_rules::finding::{Check, Finding, Reason, Verdict};
 use sward_rules::look::{Sample, SampleMethod};
 use sward_rules::measure::{Outline, Shape};
 use tempfile::TempDir;
@@ -222,8 +222,8 @@ pub fn label(book: &mut Book, wait: &str) -> Result<SheetId> {
 /// As the book's own calls.
 pub fn judged_visit(book: &mut Book, yard: SheetId, label_sheet: SheetId) -> Result<VisitId> {
     let visit = book.open_visit(yard, "chinch bug")?;
-    let wind = Finding::new(Check::Wind, Verdict::Clear, "5 mph, limit 10 mph");
-    let rain = Finding::unknown(Check::Rain, "no forecast");
+    let wind = Finding::new(Check::Wind, Verdict::Clear, Reason::WindUnderLabel);
+    let rain = Finding::unknown(Check::Rain, Reason::NoForecast);
     book.record_findings(visit, label_sheet, vec![wind, rain], None)?;
     Ok(visit)
 }
@@ -241,6 +241,9 @@ pub fn start(book: &mut Book, visit: VisitId, label_sheet: SheetId) -> Result<Ke
             sections: Vec::new(),
             acknowledged: vec![Check::Rain],
             against: None,
+            equipment: None,
+            lot: None,
+            gear: None,
         },
     )?;
     Ok(keep_offs[0])

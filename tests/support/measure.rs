@@ -91,6 +91,9 @@ pub fn visit_of_ten_actions(
             sections: Vec::new(),
             acknowledged,
             against: Some("measured by the bench".to_owned()),
+            equipment: None,
+            lot: None,
+            gear: None,
         },
     )?;
     load(book, visit, "3.75 lb")?;

@@ -5,7 +5,7 @@ use sward_book::ids::{FactId, ItemId, KeepOffId, SheetId, StreamId, VisitId};
 use sward_book::sheet::{Section, YardSheet};
 use sward_book::view::keep_off::KeepOffView;
 use sward_book::view::visit::VisitView;
-use sward_book::{Book, BookError};
+use sward_book::{Book, BookError, Thing};
 use uuid::Uuid;
 
 use crate::error::Result;
@@ -40,7 +40,7 @@ enum By {
     PartOfId,
 }
 
-fn pick<T: Copy>(what: &'static str, asked: &str, all: &[Candidate<T>]) -> Result<T> {
+fn pick<T: Copy>(what: Thing, asked: &str, all: &[Candidate<T>]) -> Result<T> {
     let wanted = asked.trim().to_lowercase();
     let digits = wanted.replace('-', "");
     let is_id = digits.len() >= ID_LEAST && digits.chars().all(|c| c.is_ascii_hexdigit());
@@ -87,7 +87,7 @@ pub(crate) fn yard(book: &Book, asked: &str) -> Result<SheetId> {
         .into_iter()
         .map(|y| candidate(y.yard, y.name, y.yard.0))
         .collect();
-    pick("yard", asked, &all)
+    pick(Thing::Yard, asked, &all)
 }
 
 /// A label sheet, by its product.
@@ -97,7 +97,7 @@ pub(crate) fn label(book: &Book, asked: &str) -> Result<SheetId> {
         .into_iter()
         .map(|l| candidate(l.sheet, l.product, l.sheet.0))
         .collect();
-    pick("label sheet", asked, &all)
+    pick(Thing::LabelSheet, asked, &all)
 }
 
 /// A section of a yard.
@@ -108,7 +108,7 @@ pub(crate) fn section<'a>(sheet: &'a YardSheet, asked: &str) -> Result<&'a Secti
         .enumerate()
         .map(|(at, s)| candidate(at, s.name.clone(), s.id.0))
         .collect();
-    Ok(&sheet.sections[pick("section", asked, &all)?])
+    Ok(&sheet.sections[pick(Thing::Section, asked, &all)?])
 }
 
 /// Several sections of a yard, by id.
@@ -126,12 +126,12 @@ pub(crate) fn visit(book: &Book, asked: &str) -> Result<VisitId> {
         .iter()
         .map(|v| candidate(v.visit, "", v.visit.0))
         .collect();
-    match pick("visit", asked, &ids) {
+    match pick(Thing::Visit, asked, &ids) {
         Err(crate::error::CliError::Book(BookError::NotFound { .. })) => {}
         other => return other,
     }
     let no_visit = || BookError::NotFound {
-        what: "visit",
+        what: Thing::Visit,
         name: asked.to_owned(),
     };
     let Ok(yard) = yard(book, asked) else {
@@ -153,7 +153,7 @@ pub(crate) fn keep_off(book: &Book, visit: VisitId, asked: &str) -> Result<KeepO
         .enumerate()
         .map(|(at, k)| candidate(at, k.name.clone(), k.keep_off.0))
         .collect();
-    let at = pick("section treated on this visit", asked, &all)?;
+    let at = pick(Thing::SectionTreated, asked, &all)?;
     Ok(views.swap_remove(at))
 }
 
@@ -180,7 +180,7 @@ pub(crate) fn device(book: &Book, asked: &str) -> Result<StreamId> {
             id: m.stream.to_string(),
         })
         .collect();
-    pick("device", asked, &all)
+    pick(Thing::Device, asked, &all)
 }
 
 /// Facts of a visit, as its history names them.
@@ -200,12 +200,12 @@ pub(crate) fn facts(book: &Book, visit: VisitId, asked: &[String]) -> Result<Vec
             match (fits.next(), fits.next()) {
                 (Some(only), None) => Ok(only),
                 (None, _) => Err(BookError::NotFound {
-                    what: "fact in this visit",
+                    what: Thing::FactInVisit,
                     name: text.clone(),
                 }
                 .into()),
                 _ => Err(BookError::Ambiguous {
-                    what: "fact",
+                    what: Thing::Fact,
                     name: text.clone(),
                 }
                 .into()),
@@ -234,29 +234,34 @@ mod tests {
 
     #[test]
     fn a_whole_name_stands_above_its_being_the_beginning_of_another() {
-        assert_eq!(pick("section", "front", &all()).unwrap(), 1);
-        assert_eq!(pick("section", "front,", &all()).unwrap(), 2);
-        assert_eq!(pick("section", "B", &all()).unwrap(), 3);
+        assert_eq!(pick(Thing::Section, "front", &all()).unwrap(), 1);
+        assert_eq!(pick(Thing::Section, "front,", &all()).unwrap(), 2);
+        assert_eq!(pick(Thing::Section, "B", &all()).unwrap(), 3);
     }
 
     #[test]
     fn ids_are_found_by_either_end() {
-        assert_eq!(pick("section", "cafe", &all()).unwrap(), 2);
+        assert_eq!(pick(Thing::Section, "cafe", &all()).unwrap(), 2);
         assert_eq!(
-            pick("section", "0197a000-0000-7000-8000-00000000f00d", &all()).unwrap(),
+            pick(
+                Thing::Section,
+                "0197a000-0000-7000-8000-00000000f00d",
+                &all()
+            )
+            .unwrap(),
             3
         );
     }
 
     #[test]
     fn what_fits_several_or_none_is_refused() {
-        let several = pick("section", "0197a000", &all()).unwrap_err();
+        let several = pick(Thing::Section, "0197a000", &all()).unwrap_err();
         assert!(matches!(
             several,
             CliError::Book(BookError::Ambiguous { .. })
         ));
         for nothing in ["", "side", "abc"] {
-            let none = pick("section", nothing, &all()).unwrap_err();
+            let none = pick(Thing::Section, nothing, &all()).unwrap_err();
             assert!(
                 matches!(none, CliError::Book(BookError::NotFound { .. })),
                 "{nothing}"

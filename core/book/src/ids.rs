@@ -11,7 +11,11 @@ use minicbor::{Decode, Decoder, Encode, Encoder};
 use serde::{Serialize, Serializer};
 use uuid::Uuid;
 
-use crate::BookError;
+use crate::{BookError, Malformed};
+
+fn not_so_long(name: &'static str, bytes: usize) -> BookError {
+    BookError::format(Malformed::IdLength { name, bytes })
+}
 
 /// Defines a 32-byte name that is written as a CBOR byte string and shown as hexadecimal.
 macro_rules! name_of_32_bytes {
@@ -36,7 +40,7 @@ macro_rules! name_of_32_bytes {
             pub fn from_slice(bytes: &[u8]) -> Result<Self, BookError> {
                 <[u8; 32]>::try_from(bytes)
                     .map(Self)
-                    .map_err(|_| BookError::format(concat!(stringify!($name), ": not 32 bytes")))
+                    .map_err(|_| not_so_long(stringify!($name), 32))
             }
         }
 
@@ -56,7 +60,7 @@ macro_rules! name_of_32_bytes {
             type Err = BookError;
             fn from_str(text: &str) -> Result<Self, BookError> {
                 let bytes = HEXLOWER.decode(text.as_bytes()).map_err(|_| {
-                    BookError::format(concat!(stringify!($name), ": not hexadecimal"))
+                    BookError::format(Malformed::IdNotHex { name: stringify!($name) })
                 })?;
                 Self::from_slice(&bytes)
             }
@@ -112,7 +116,7 @@ macro_rules! name_of_uuid {
             pub fn from_slice(bytes: &[u8]) -> Result<Self, BookError> {
                 Uuid::from_slice(bytes)
                     .map(Self)
-                    .map_err(|_| BookError::format(concat!(stringify!($name), ": not 16 bytes")))
+                    .map_err(|_| not_so_long(stringify!($name), 16))
             }
         }
 
@@ -132,7 +136,7 @@ macro_rules! name_of_uuid {
             type Err = BookError;
             fn from_str(text: &str) -> Result<Self, BookError> {
                 text.parse().map(Self).map_err(|_| {
-                    BookError::format(concat!(stringify!($name), ": not a UUID"))
+                    BookError::format(Malformed::IdNotUuid { name: stringify!($name) })
                 })
             }
         }
@@ -168,6 +172,10 @@ name_of_uuid! {
     KeepOffId
 }
 name_of_uuid! {
+    /// One incident.
+    IncidentId
+}
+name_of_uuid! {
     /// One item of a list inside a sheet, such as a section of a yard.
     ItemId
 }
@@ -194,10 +202,10 @@ impl FromStr for FactId {
     fn from_str(text: &str) -> Result<Self, BookError> {
         let (entry, index) = text
             .split_once('.')
-            .ok_or_else(|| BookError::format("fact: write entry.number"))?;
+            .ok_or_else(|| BookError::format(Malformed::FactForm))?;
         let index = index
             .parse()
-            .map_err(|_| BookError::format("fact: not a number after ."))?;
+            .map_err(|_| BookError::format(Malformed::FactNumber))?;
         Ok(Self {
             entry: entry.parse()?,
             index,

@@ -12,7 +12,7 @@ use zeroize::Zeroizing;
 
 use crate::env::Env;
 use crate::ids::StreamId;
-use crate::{BookError, Result};
+use crate::{BookError, Malformed, Result};
 
 const FILE_NAME: &str = "device.key";
 const FIRST_LINE: &str = "swardbook device key 1";
@@ -65,11 +65,7 @@ impl DeviceSecret {
             Err(e) if e.kind() == std::io::ErrorKind::NotFound => return Ok(None),
             Err(source) => return Err(BookError::NotReadable { path, source }),
         };
-        let damaged = || {
-            BookError::format(
-                "device key: move the file away and this device will ask to join anew",
-            )
-        };
+        let damaged = || BookError::format(Malformed::DeviceKey);
         let mut lines = text.lines();
         if lines.next() != Some(FIRST_LINE) {
             return Err(damaged());

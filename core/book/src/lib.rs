@@ -12,6 +12,7 @@ pub mod ids;
 pub mod keys;
 pub mod log;
 pub mod record;
+pub mod refusal;
 pub mod sheet;
 pub mod view;
 
@@ -19,9 +20,13 @@ pub mod view;
 pub mod testing;
 
 mod error;
+mod malformed;
 mod store;
+mod thing;
 
 pub use book::Book;
 pub use env::Env;
 pub use error::{BookError, Result};
-pub use store::{ComparedRow, STORE_FORMAT};
+pub use malformed::Malformed;
+pub use store::{ComparedRow, FoundByRow, STORE_FORMAT};
+pub use thing::{Thing, Written};

@@ -11,13 +11,13 @@ use sward_rules::finding::{Check, Finding};
 use sward_rules::label::Label;
 use sward_rules::measure::Outline;
 
-use crate::fact::{Counted, Loaded, Person, SkySeen, WindMeasured};
+use crate::fact::{Aftercare, Counted, HalfWayChecked, Loaded, Person, SkySeen, WindMeasured};
 use crate::ids::{Hash, ItemId, KeepOffId, SheetId, VisitId};
 use crate::log::Stamp;
-use crate::{BookError, Result};
+use crate::{BookError, Malformed, Result, Written};
 
 /// Format of [`Treatment`]; stands first in its bytes. Unstable until a first release.
-pub const TREATMENT_FORMAT: u64 = 1;
+pub const TREATMENT_FORMAT: u64 = 2;
 
 /// A section as it was treated.
 #[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]
@@ -45,7 +45,7 @@ pub struct TreatedSection {
 /// One treatment as it was finished.
 #[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]
 pub struct Treatment {
-    /// Always [`TREATMENT_FORMAT`].
+    /// [`TREATMENT_FORMAT`], or an earlier one where it was frozen by an earlier program.
     #[n(0)]
     pub format: u64,
     /// The visit.
@@ -123,6 +123,21 @@ pub struct Treatment {
     /// Anything unusual: spill, surprise, what was left over.
     #[n(25)]
     pub note: String,
+    /// What it was put on with, as the start told it.
+    #[n(26)]
+    pub equipment: Option<String>,
+    /// The product's lot.
+    #[n(27)]
+    pub lot: Option<String>,
+    /// Protective gear worn.
+    #[n(28)]
+    pub gear: Option<String>,
+    /// Checks half-way that were known at the finish.
+    #[n(29)]
+    pub half_way: Option<Vec<HalfWayChecked>>,
+    /// What was done after treating, as far as it was known at the finish.
+    #[n(30)]
+    pub aftercare: Option<Vec<Aftercare>>,
 }
 
 impl Treatment {
@@ -139,16 +154,14 @@ impl Treatment {
     /// [`BookError::Format`] when they are not, [`BookError::Newer`] for a newer format.
     pub fn thaw(bytes: &[u8], hash: Hash) -> Result<Self> {
         if hash_of(bytes) != hash {
-            return Err(BookError::format(
-                "finish: its treatment is not what was frozen",
-            ));
+            return Err(BookError::format(Malformed::FinishNotAsFrozen));
         }
         let mut d = minicbor::Decoder::new(bytes);
         d.array()?;
         let found = d.u64()?;
         if found > TREATMENT_FORMAT {
             return Err(BookError::Newer {
-                what: "a treatment",
+                what: Written::Treatment,
                 found,
                 known: TREATMENT_FORMAT,
             });

@@ -291,6 +291,9 @@ fn findings_that_are_old_or_for_another_product_start_nothing() {
         sections: Vec::new(),
         acknowledged: Vec::new(),
         against: None,
+        equipment: None,
+        lot: None,
+        gear: None,
     };
     book.record_findings(visit, one, Vec::new(), None).unwrap();
     let error = book.start(visit, start(other)).unwrap_err().to_string();

@@ -3,7 +3,7 @@
 use sward_book::ids::{Hash, StreamId};
 use sward_book::log::Head;
 use sward_book::view::roster::MemberState;
-use sward_book::{Book, BookError, Result};
+use sward_book::{Book, BookError, Result, Thing};
 
 use crate::{Log, Standing, TakenIn};
 
@@ -44,7 +44,7 @@ impl Log for Book {
     fn entries_up_to(&self, tip: Hash, stop_at: &[Hash], bytes_max: usize) -> Result<Vec<Vec<u8>>> {
         if !Log::holds(self, tip)? {
             return Err(BookError::NotFound {
-                what: "entry",
+                what: Thing::Entry,
                 name: tip.to_string(),
             });
         }

@@ -9,14 +9,14 @@ use sward_book::fact::{Fact, JoinAsked};
 use sward_book::log::Entry;
 
 use crate::magic::Magic;
-use crate::{CrewError, Result, device_check_digits, keys};
+use crate::{CrewError, FileKind, Result, device_check_digits, keys};
 
 /// The longest request that is read, in bytes. One with a long name has about 500.
 pub const REQUEST_BYTES_MAX: usize = 16 * 1024;
 
 const MAGIC: Magic = Magic {
     words: "swardbook join request",
-    called: "request to join",
+    called: FileKind::JoinRequest,
     format: 1,
 };
 

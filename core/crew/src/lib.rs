@@ -21,5 +21,5 @@ mod log;
 mod magic;
 
 pub use check_digits::{crew_check_digits, device_check_digits};
-pub use error::{CrewError, Result};
+pub use error::{CrewError, FileKind, PeerFault, Result};
 pub use log::{CHUNK_BYTES_MAX, Log, Standing, TakenIn};

@@ -6,7 +6,7 @@
 use sward_book::fact::Role;
 use sward_book::ids::{Hash, StreamId};
 use sward_book::log::{ENTRY_FORMAT, Entry, Head};
-use sward_book::{BookError, Result};
+use sward_book::{BookError, Result, Written};
 
 /// The most bytes of entries that are handed over at once. An entry that is longer goes alone.
 pub const CHUNK_BYTES_MAX: usize = 256 * 1024;
@@ -121,7 +121,7 @@ impl Outline {
         let found = body.u64()?;
         if found > ENTRY_FORMAT {
             return Err(BookError::Newer {
-                what: "an entry",
+                what: Written::Entry,
                 found,
                 known: ENTRY_FORMAT,
             });

@@ -2,14 +2,14 @@
 //!
 //! A line of text, so that a person who opens the file sees what it is for.
 
-use crate::{CrewError, Result};
+use crate::{CrewError, FileKind, Result};
 
 /// A kind of file.
 pub(crate) struct Magic {
     /// The words of the first line, up to the number of the format.
     pub(crate) words: &'static str,
     /// What to call the file to a person.
-    pub(crate) called: &'static str,
+    pub(crate) called: FileKind,
     /// The newest format this program knows.
     pub(crate) format: u64,
 }
@@ -38,7 +38,7 @@ impl Magic {
             .and_then(|digits| digits.parse().ok())
             .ok_or_else(other)?;
         if format > self.format {
-            return Err(CrewError::newer(self.called, format, self.format));
+            return Err(CrewError::newer(self.called.into(), format, self.format));
         }
         // A second spelling of a number, such as "+1" or "01", is no format.
         if number == self.format.to_string().as_bytes() {

@@ -21,18 +21,40 @@ const GROUPS: usize = 13;
 const CARRYING: usize = 4;
 
 /// What is wrong with a typed recovery code.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+///
+/// In JSON the name stands under `slip`, and beside it what is put in.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, serde::Serialize, thiserror::Error, strum::VariantNames,
+)]
+#[serde(tag = "slip", rename_all = "kebab-case")]
+#[strum(serialize_all = "kebab-case")]
 #[non_exhaustive]
 pub enum CodeFault {
     /// Too few or too many characters.
-    #[error("it has {0} characters instead of 65, compare it with the print group by group")]
-    Length(usize),
+    #[error(
+        "it has {characters} characters instead of 65, compare it with the print group by group"
+    )]
+    Length {
+        /// How many it has.
+        characters: usize,
+    },
     /// A character that no code has.
-    #[error("{0:?} does not occur in a code, compare it with the print")]
-    Character(char),
+    #[error("{character:?} does not occur in a code, compare it with the print")]
+    Character {
+        /// The character.
+        character: char,
+    },
     /// A group whose check character does not fit. Counted from 1.
-    #[error("compare group {0} with the print")]
-    Group(usize),
+    #[error("compare group {group} with the print")]
+    Group {
+        /// Which group.
+        group: usize,
+    },
+}
+
+impl CodeFault {
+    /// Every name, as JSON has it, in the order of this enum.
+    pub const NAMES: &'static [&'static str] = <Self as strum::VariantNames>::VARIANTS;
 }
 
 /// The secret half of a crew's recovery key. Shown once, never stored.
@@ -94,20 +116,23 @@ impl RecoveryCode {
             .chars()
             .filter(|c| !c.is_whitespace() && !matches!(c, '-' | '–' | '—'))
         {
-            fives.push(five_of(c).ok_or(CodeFault::Character(c))?);
+            fives.push(five_of(c).ok_or(CodeFault::Character { character: c })?);
         }
         if fives.len() != GROUPS * (CARRYING + 1) {
-            return Err(CodeFault::Length(fives.len()).into());
+            return Err(CodeFault::Length {
+                characters: fives.len(),
+            }
+            .into());
         }
         let mut carried = Zeroizing::new([0; GROUPS * CARRYING]);
         for (number, group) in fives.chunks(CARRYING + 1).enumerate() {
             let (carrying, check) = group.split_at(CARRYING);
             if check != [check_of(number, carrying)] {
-                return Err(CodeFault::Group(number + 1).into());
+                return Err(CodeFault::Group { group: number + 1 }.into());
             }
             carried[number * CARRYING..][..CARRYING].copy_from_slice(carrying);
         }
-        let seed = from_fives(&carried).ok_or(CodeFault::Group(GROUPS))?;
+        let seed = from_fives(&carried).ok_or(CodeFault::Group { group: GROUPS })?;
         Ok(Self {
             key: SigningKey::from_bytes(&seed),
         })
@@ -259,7 +284,9 @@ mod tests {
             plain[place] = wrong;
             let typed: String = plain.into_iter().collect();
             let told = RecoveryCode::read(&typed).unwrap_err();
-            let expected = CodeFault::Group(place / 5 + 1);
+            let expected = CodeFault::Group {
+                group: place / 5 + 1,
+            };
             prop_assert!(matches!(told, CrewError::RecoveryCode(fault) if fault == expected));
         }
 
@@ -292,12 +319,18 @@ mod tests {
         let printed = code([1; 32]).printed();
         let short = RecoveryCode::read(&printed[..20]).unwrap_err();
         assert!(
-            matches!(short, CrewError::RecoveryCode(CodeFault::Length(17))),
+            matches!(
+                short,
+                CrewError::RecoveryCode(CodeFault::Length { characters: 17 })
+            ),
             "{short}"
         );
         let odd = RecoveryCode::read(&printed.replacen('0', "u", 1)).unwrap_err();
         assert!(
-            matches!(odd, CrewError::RecoveryCode(CodeFault::Character('u'))),
+            matches!(
+                odd,
+                CrewError::RecoveryCode(CodeFault::Character { character: 'u' })
+            ),
             "{odd}"
         );
     }

@@ -12,7 +12,9 @@ use sward_book::log::{Head, Stamp};
 use sward_book::{Book, BookError};
 
 use crate::exchange::Exchange;
-use crate::locked::{Locking, Made, Opener, Taken, make_locked_file, take_locked_file};
+use crate::locked::{
+    Locking, Made, Opener, Progress, Taken, make_locked_file, take_locked_file_telling,
+};
 use crate::{Log, Result, Standing};
 
 /// What a locked file brought to a book.
@@ -64,10 +66,23 @@ pub fn lock_for_crew<W: Write>(book: &Book, since: &[Hash], out: W) -> Result<Ma
 /// Takes a locked file into a book, and what else can be learnt from it.
 ///
 /// # Errors
-/// As [`take_locked_file`].
+/// As [`take_locked_file`](crate::locked::take_locked_file).
 pub fn take_into_book<R: Read + Seek>(book: &mut Book, file: R) -> Result<Swapped> {
+    take_into_book_telling(book, file, &mut |_| {})
+}
+
+/// As [`take_into_book`], and tells after every batch how far it has come. What was told as taken
+/// is committed: who has the book open for reading sees it while the rest is still to come.
+///
+/// # Errors
+/// As [`take_into_book`].
+pub fn take_into_book_telling<R: Read + Seek>(
+    book: &mut Book,
+    file: R,
+    tell: &mut dyn FnMut(Progress),
+) -> Result<Swapped> {
     let opener = Opener::new(book.secret()?)?;
-    let taken = take_locked_file(file, &opener, book)?;
+    let taken = take_locked_file_telling(file, &opener, book, tell)?;
     let heads = heads_called(book, &taken.heads)?;
     if !heads.is_empty() {
         book.note_peer(taken.from, &heads)?;

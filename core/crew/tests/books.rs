@@ -15,13 +15,17 @@ use sward_book::book::{Founding, Joining};
 use sward_book::env::Env;
 use sward_book::fact::{Fact, Role};
 use sward_book::ids::{Hash, StreamId};
+use sward_book::sheet::SheetKind;
 use sward_book::testing::{TestEnv, person};
 use sward_book::{Book, BookError};
 use sward_crew::exchange::{Exchange, Side};
 use sward_crew::join::{make_request, read_request};
 use sward_crew::keys::{device_keys, new_device_secret};
+use sward_crew::locked::Progress;
 use sward_crew::recovery::RecoveryCode;
-use sward_crew::swap::{Swapped, learn_from_exchange, lock_for_crew, stamp_of, take_into_book};
+use sward_crew::swap::{
+    Swapped, learn_from_exchange, lock_for_crew, stamp_of, take_into_book, take_into_book_telling,
+};
 use sward_crew::testing::{Ends, Line};
 use sward_crew::{CrewError, Log, Standing};
 use tempfile::TempDir;
@@ -469,4 +473,70 @@ fn two_books_exchange_over_a_socket() {
         .find(|p| p.stream == streams.1)
         .unwrap();
     assert_eq!(told.heads, b.book.heads().unwrap());
+}
+
+#[test]
+fn a_long_file_is_taken_in_batches_that_a_reader_sees() {
+    const YARDS: usize = 100;
+    let [mut a, mut b, _] = crew_of_three();
+    // Text that does not pack well, so that a batch of 256 KiB holds some thirty of these entries.
+    let mut state = 1_u32;
+    let mut letter = move || {
+        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        char::from(b'a' + u8::try_from(state >> 24).unwrap() % 26)
+    };
+    for number in 0..YARDS {
+        let name = format!("Yard {number}");
+        let [people, note] = [(); 2].map(|()| (0..7500).map(|_| letter()).collect::<String>());
+        let typed = [("name", &name), ("people", &people), ("note", &note)];
+        a.book
+            .write(|w| {
+                let yard = w.new_sheet(SheetKind::Yard)?;
+                typed
+                    .into_iter()
+                    .try_for_each(|(key, text)| w.set(yard, SheetKind::Yard, key, text))
+            })
+            .unwrap();
+    }
+    let file = a.file();
+    let folder = b.folder.path().join("book");
+    let reader = Book::open_reading(&folder, b.env.clone()).unwrap();
+    let mut told = Vec::new();
+    let mut seen = Vec::new();
+    let swapped = take_into_book_telling(&mut b.book, Cursor::new(&file), &mut |progress| {
+        told.push(progress);
+        seen.push(reader.yards().unwrap().len());
+    })
+    .unwrap();
+
+    let taken: Vec<(u64, u64)> = told
+        .iter()
+        .filter_map(|progress| match progress {
+            Progress::Taken { entries, of } => Some((*entries, *of)),
+            _ => None,
+        })
+        .collect();
+    assert!(taken.len() > 2, "{told:?}");
+    assert!(
+        taken
+            .windows(2)
+            .all(|w| w[0].0 < w[1].0 && w[0].1 == w[1].1)
+    );
+    let (entries, of) = *taken.last().unwrap();
+    assert_eq!(
+        (entries, of),
+        (of, swapped.taken.new_entries + swapped.taken.known_entries)
+    );
+    // All of it is checked before any is taken, and each batch is there once it is told.
+    let checked = told.len() - taken.len();
+    assert!(
+        told[..checked]
+            .iter()
+            .all(|p| matches!(p, Progress::Checked { .. }))
+    );
+    assert_eq!(told[checked - 1], Progress::Checked { entries: of });
+    assert!(seen[..checked].iter().all(|yards| *yards == 0), "{seen:?}");
+    assert!(seen[checked..].windows(2).all(|w| w[0] <= w[1]), "{seen:?}");
+    assert!((1..YARDS).contains(&seen[checked]), "{seen:?}");
+    assert_eq!(seen.last(), Some(&YARDS));
 }

@@ -81,10 +81,7 @@ fn a_key_that_files_cannot_be_locked_to_is_refused() {
     asked.device.recipient = "age1odd".into();
     let odd = phone.sign(1, Hash::NONE, vec![Fact::JoinAsked(asked)]);
     let file = make_request(&odd).unwrap();
-    assert!(matches!(
-        read_request(&file),
-        Err(CrewError::BadRecipient(_))
-    ));
+    assert!(matches!(read_request(&file), Err(CrewError::BadRecipient)));
 }
 
 #[test]

@@ -15,8 +15,11 @@ pub mod walk_round;
 pub mod working;
 
 mod error;
+mod note;
+mod sentence;
 
-pub use error::RuleError;
+pub use error::{Allowed, Axis, ControlCount, Field, MetarGroup, Most, RuleError, Walked};
 pub use finding::{Finding, Verdict};
+pub use note::{Note, Rounding};
 pub use quantity::Entered;
 pub use working::{Answer, Working};

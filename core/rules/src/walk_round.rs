@@ -6,7 +6,7 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
-use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::finding::{Check, Finding, Reason, Shown, Source, Verdict, Whose};
 use crate::keep_off::Now;
 use crate::label::Method;
 
@@ -96,13 +96,9 @@ struct Row {
     name: &'static str,
     check: Check,
     cant: Verdict,
-    why: &'static str,
-    whose: Whose,
-    source: &'static str,
+    why: Reason,
+    source: Source,
 }
-
-const PRACTICE: &str = "common practice, no source";
-const EPA: &str = "US EPA outdoor pyrethroid label wording";
 
 /// What "cannot be seen to" means for each question, and why. Where a person, an animal or water
 /// is reached at once there is no treating; where care still helps, it is a caution.
@@ -112,89 +108,88 @@ static TABLE: [Row; 11] = [
         "toys",
         Check::ThingsOffLawn,
         Verdict::Caution,
-        "what stays on the lawn is treated with it; wash it before a child touches it",
+        Reason::ToysStay,
+        Source::Practice,
     ),
     row(
         Question::Bowls,
         "bowls",
         Check::ThingsOffLawn,
         Verdict::DontTreat,
-        "a pet would eat or drink the product",
+        Reason::BowlsStay,
+        Source::Practice,
     ),
     row(
         Question::Laundry,
         "laundry",
         Check::ThingsOffLawn,
         Verdict::Caution,
-        "drift settles on laundry; have it washed again",
+        Reason::LaundryHangs,
+        Source::Practice,
     ),
     row(
         Question::Windows,
         "windows",
         Check::WindowsShut,
         Verdict::Caution,
-        "drift enters by open windows and air intakes; keep away from that side",
+        Reason::WindowsOpen,
+        Source::Practice,
     ),
     row(
         Question::PondOrHive,
         "pond or hive",
         Check::PondOrHive,
         Verdict::DontTreat,
-        "fish and bees are killed by small amounts; cover them, or leave that part out",
+        Reason::PondOrHiveOpen,
+        Source::Practice,
     ),
     row(
         Question::Irrigation,
         "irrigation",
         Check::IrrigationOff,
         Verdict::Caution,
-        "a timer that starts washes the product off, or wets what must stay dry",
+        Reason::IrrigationOn,
+        Source::Practice,
     ),
     row(
         Question::Gates,
         "gates",
         Check::Gates,
         Verdict::Caution,
-        "through an open gate children and pets come in; put somebody or a sign there",
+        Reason::GatesOpen,
+        Source::Practice,
     ),
-    Row {
-        whose: Whose::Advice,
-        source: EPA,
-        ..row(
-            Question::Puddles,
-            "puddles",
-            Check::Puddles,
-            Verdict::DontTreat,
-            "product in standing or running water leaves the lawn with it",
-        )
-    },
-    Row {
-        whose: Whose::Advice,
-        source: EPA,
-        ..row(
-            Question::HardSurfaces,
-            "hard surfaces",
-            Check::HardSurfaces,
-            Verdict::Caution,
-            "what lands on hard surfaces runs to the drain; sweep granules back on to the turf",
-        )
-    },
-    Row {
-        whose: Whose::Advice,
-        source: EPA,
-        ..row(
-            Question::Drains,
-            "drains and open water",
-            Check::Drains,
-            Verdict::DontTreat,
-            "product that reaches a drain reaches open water",
-        )
-    },
+    row(
+        Question::Puddles,
+        "puddles",
+        Check::Puddles,
+        Verdict::DontTreat,
+        Reason::PuddlesThere,
+        Source::Epa,
+    ),
+    row(
+        Question::HardSurfaces,
+        "hard surfaces",
+        Check::HardSurfaces,
+        Verdict::Caution,
+        Reason::HardSurfacesReached,
+        Source::Epa,
+    ),
+    row(
+        Question::Drains,
+        "drains and open water",
+        Check::Drains,
+        Verdict::DontTreat,
+        Reason::DrainsOpen,
+        Source::Epa,
+    ),
     row(
         Question::PeopleAndPets,
         "people and pets",
         Check::PeopleAndPets,
         Verdict::DontTreat,
-        "nobody may be on the lawn while it is treated",
+        Reason::PeopleOrPetsThere,
+        Source::Practice,
     ),
 ];
 
@@ -203,7 +198,8 @@ const fn row(
     name: &'static str,
     check: Check,
     cant: Verdict,
-    why: &'static str,
+    why: Reason,
+    source: Source,
 ) -> Row {
     Row {
         question,
@@ -211,8 +207,7 @@ const fn row(
         check,
         cant,
         why,
-        whose: Whose::Advice,
-        source: PRACTICE,
+        source,
     }
 }
 
@@ -303,7 +298,7 @@ fn part(question: Question, answers: &[Answered], now: Now) -> Finding {
         .filter(|a| a.question == question)
         .max_by_key(|a| (a.at_utc_ms, a.answer == WalkAnswer::Cant));
     let Some(answered) = latest else {
-        return Finding::unknown(row.check, format!("{}: not looked at yet", row.name));
+        return Finding::unknown(row.check, Reason::NotAnswered { question });
     };
     let age_ms = now.utc_ms.saturating_sub(answered.at_utc_ms);
     let age_min = u32::try_from(age_ms.max(0) / MIN_MS).unwrap_or(u32::MAX);
@@ -312,33 +307,24 @@ fn part(question: Question, answers: &[Answered], now: Now) -> Finding {
         Finding::new(
             row.check,
             row.cant.max(freshness(age_ms, now)),
-            format!("{}: {}", row.name, row.why),
+            row.why.clone(),
         )
-        .with_limit("must be seen to", row.whose)
+        .with_limit(Shown::MustBeSeenTo, Whose::Advice)
         .with_source(row.source)
     } else if !now.proven {
-        let reason = format!(
-            "{}: the time is not proven; confirm it, then look again",
-            row.name
-        );
-        Finding::unknown(row.check, reason)
+        Finding::unknown(row.check, Reason::AnswerNotDated { question })
     } else if age_ms < -AHEAD_MOST_MIN * MIN_MS {
-        let reason = format!(
-            "{}: the answer bears a time still to come; look again",
-            row.name
-        );
-        Finding::unknown(row.check, reason)
+        Finding::unknown(row.check, Reason::AnswerToCome { question })
     } else if age_min > ANSWER_AGE_MOST_MIN {
-        let reason = format!("{}: looked at {age_min} min ago; look again", row.name);
-        Finding::unknown(row.check, reason)
+        Finding::unknown(row.check, Reason::AnswerTooOld { question, age_min })
     } else {
         let said = if answered.answer == WalkAnswer::Moved {
-            "seen to"
+            Reason::SeenTo { question }
         } else {
-            "none here"
+            Reason::NoneHere { question }
         };
-        Finding::new(row.check, Verdict::Clear, format!("{}: {said}", row.name))
-            .with_limit("must be seen to", row.whose)
+        Finding::new(row.check, Verdict::Clear, said)
+            .with_limit(Shown::MustBeSeenTo, Whose::Advice)
             .with_source(row.source)
     };
     finding.with_age_min(age_min)
@@ -358,18 +344,12 @@ fn freshness(age_ms: i64, now: Now) -> Verdict {
 /// The worst part, with the reasons of all that are as bad.
 fn join(check: Check, parts: Vec<Finding>) -> Finding {
     let worst = crate::finding::sum(&parts);
-    let reason = parts
-        .iter()
-        .filter(|p| p.verdict == worst)
-        .map(|p| p.reason.as_str())
-        .collect::<Vec<_>>();
-    let reason = reason.join("; ");
     let oldest = parts.iter().filter_map(|p| p.age_min).max();
-    let mut finding = parts
-        .into_iter()
-        .find(|p| p.verdict == worst)
-        .unwrap_or_else(|| Finding::unknown(check, "not looked at yet"));
-    finding.reason = reason;
+    let mut worst_parts = parts.into_iter().filter(|p| p.verdict == worst);
+    let mut finding = worst_parts
+        .next()
+        .unwrap_or_else(|| Finding::unknown(check, Reason::NotLookedAt));
+    finding.also.extend(worst_parts.map(|p| p.reason));
     finding.age_min = oldest;
     finding
 }

@@ -4,6 +4,8 @@
 
 use serde::Serialize;
 
+use crate::note::{Note, Rounding};
+
 /// A value together with how it came about.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Answer<T> {
@@ -22,10 +24,10 @@ pub struct Working {
     pub formula: &'static str,
     /// Who published the formula or figure, or "common practice, no source".
     pub source: &'static str,
-    /// What rounding was applied, empty when there was none.
-    pub rounding: String,
+    /// What rounding was applied, if any.
+    pub rounding: Option<Rounding>,
     /// What the reader should keep in mind: assumptions, limits of the method.
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }
 
 impl Working {
@@ -41,7 +43,7 @@ impl Working {
             inputs: Vec::new(),
             formula,
             source,
-            rounding: String::new(),
+            rounding: None,
             notes: Vec::new(),
         }
     }
@@ -59,15 +61,15 @@ impl Working {
 
     /// States the rounding that was applied.
     #[must_use]
-    pub fn rounded(mut self, rounding: impl Into<String>) -> Self {
-        self.rounding = rounding.into();
+    pub fn rounded(mut self, rounding: Rounding) -> Self {
+        self.rounding = Some(rounding);
         self
     }
 
     /// Adds something the reader should keep in mind.
     #[must_use]
-    pub fn note(mut self, note: impl Into<String>) -> Self {
-        self.notes.push(note.into());
+    pub fn note(mut self, note: Note) -> Self {
+        self.notes.push(note);
         self
     }
 

@@ -246,8 +246,7 @@ fn what_is_left_out_comes_off() {
         found
             .working
             .notes
-            .iter()
-            .any(|n| n.contains("not to overlap"))
+            .contains(&sward_rules::Note::LeftOutInside)
     );
     let too_much = Outline {
         left_out: vec![lawn.shape.clone()],

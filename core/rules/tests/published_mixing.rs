@@ -274,8 +274,8 @@ fn half_way() {
     assert_eq!(found.for_the_rest, e("5 lb"));
     assert_eq!(found.finding.verdict, Verdict::DontTreat);
     assert!(
-        found.finding.reason.starts_with("stop"),
+        found.finding.why().starts_with("stop"),
         "{}",
-        found.finding.reason
+        found.finding.why()
     );
 }

@@ -400,9 +400,9 @@ fn a_forecast_that_ended_is_old_or_ends_too_soon_is_unknown() {
             finding.verdict,
             Verdict::Unknown,
             "{now}: {}",
-            finding.reason
+            finding.why()
         );
-        assert!(finding.reason.contains(word), "{now}: {}", finding.reason);
+        assert!(finding.why().contains(word), "{now}: {}", finding.why());
     }
 }
 

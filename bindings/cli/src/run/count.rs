@@ -1,10 +1,10 @@
 //! Counts held against the thresholds, and the full result "not treated".
 
 use serde_json::{Value, json};
-use sward_rules::Entered;
 use sward_rules::look::{
-    ASK_EXTENSION, Decision, Density, Pest, Sample, SampleMethod, decide, density, threshold_for,
+    Decided, Decision, Density, Pest, Sample, SampleMethod, decide, density, threshold_for,
 };
+use sward_rules::{Entered, Note};
 
 use crate::app::App;
 use crate::args::{CountArgs, CountedArgs, NotTreatedArgs};
@@ -33,7 +33,7 @@ pub(super) fn run(app: &App, args: &CountArgs) -> Result<Answer> {
         ));
     }
     let decisions = hold_against(&mut page, pest, found.as_ref().map(|a| &a.value));
-    page.line(ASK_EXTENSION);
+    page.line(format!("{}.", Note::AskExtension));
     if args.how
         && let Some(answer) = &found
     {
@@ -79,7 +79,7 @@ fn hold_against(page: &mut Page, pest: &str, density: Option<&Density>) -> Vec<V
     if thresholds.is_empty() {
         let decided = decide(density, None);
         page.line(format!("Not known: {}.", decided.reason));
-        return vec![json!(decided)];
+        return vec![decided_json(&decided)];
     }
     thresholds
         .into_iter()
@@ -90,12 +90,23 @@ fn hold_against(page: &mut Page, pest: &str, density: Option<&Density>) -> Vec<V
                 decision(decided.decision),
                 decided.reason
             ));
-            for note in decided.notes.iter().filter(|note| *note != ASK_EXTENSION) {
-                page.item(note);
+            for note in decided
+                .notes
+                .iter()
+                .filter(|note| **note != Note::AskExtension)
+            {
+                page.item(format!("{note}."));
             }
-            json!(decided)
+            decided_json(&decided)
         })
         .collect()
+}
+
+/// A decision for machines; its reason is named, and stands there in English too.
+fn decided_json(decided: &Decided) -> Value {
+    let mut json = json!(decided);
+    json["in_english"] = json!(decided.reason.to_string());
+    json
 }
 
 /// The pest that a person means, where thresholds know it; in one or many.

@@ -336,7 +336,7 @@ pub(super) fn rate_findings(planned: &Planned) -> Result<Vec<Finding>> {
         Some(rate) => sward_rules::plan::rate_findings(label, rate)?,
         None => vec![Finding::unknown(
             sward_rules::finding::Check::Rate,
-            "the plan has no rate yet: sward plan VISIT --rate ...",
+            sward_rules::finding::Reason::NoRateYet,
         )],
     };
     if let Some(carrier) = &planned.sheet.carrier {

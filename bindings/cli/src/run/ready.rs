@@ -60,7 +60,7 @@ pub(super) fn run(app: &App, args: &ReadyArgs) -> Result<Answer> {
         Some(planned) => findings.extend(rate_findings(&planned)?),
         None => findings.push(Finding::unknown(
             sward_rules::finding::Check::Rate,
-            "the visit has no plan with this label sheet: sward plan VISIT --label ... --rate ...",
+            sward_rules::finding::Reason::NoPlan,
         )),
     }
     let opens = match window {

@@ -42,6 +42,9 @@ pub(super) fn start(app: &App, args: &StartArgs) -> Result<Answer> {
         sections,
         acknowledged: args.acknowledge.clone(),
         against: args.against.clone(),
+        equipment: None,
+        lot: None,
+        gear: None,
     };
     let keep_offs = book.start(visit, start)?;
     let mut page = Page::of(format!(

@@ -7,6 +7,7 @@ use sward_book::fact::{
 use sward_rules::finding::sum;
 use sward_rules::look::Sample;
 
+use super::after;
 use super::codes::{key_of, verdict, why_not};
 use super::keep_off::terms;
 use crate::times::moment;
@@ -43,6 +44,12 @@ pub(crate) fn fact_line(fact: &Fact, zone: Tz) -> String {
         Fact::LateSettled(f) => format!("a late load was not put on: {}", f.why),
         Fact::OneJob(f) if f.same => "one job with another visit".to_owned(),
         Fact::OneJob(_) => "another job than another visit".to_owned(),
+        Fact::ReturnPlanned(f) => after::return_planned(f),
+        Fact::KeepOffTold(f) => after::keep_off_told(f),
+        Fact::Aftercare(f) => after::aftercare(f),
+        Fact::HalfWayChecked(f) => after::half_way(f),
+        Fact::ControlCounted(f) => after::control(f),
+        Fact::IncidentFiled(f) => after::incident(f, zone),
         other => key_of(&serde_json::json!(other)["fact"]).replace('_', " "),
     }
 }
@@ -64,6 +71,13 @@ fn started(f: &Started) -> String {
             .as_ref()
             .map(|why| format!("against \"don't treat\": {why}")),
     );
+    for (what, told) in [
+        ("with", &f.equipment),
+        ("lot", &f.lot),
+        ("wearing", &f.gear),
+    ] {
+        parts.extend(told.as_ref().map(|told| format!("{what} {told}")));
+    }
     parts.join("; ")
 }
 

@@ -2,7 +2,7 @@
 
 use chrono_tz::Tz;
 use serde_json::{Value, json};
-use sward_rules::finding::{Finding, Verdict, Whose, sum};
+use sward_rules::finding::{Finding, Verdict, Whose, in_english, sum};
 use sward_rules::sky::NextWindow;
 
 use super::codes::{check_key, verdict};
@@ -19,20 +19,23 @@ pub(crate) fn findings_table(page: &mut Page, findings: &[Finding]) {
 
 fn row(finding: &Finding) -> Vec<String> {
     let limit = finding.limit.as_ref().map(|limit| match finding.whose {
-        Whose::Nobody => limit.clone(),
+        Whose::Nobody => limit.to_string(),
         whose => format!("{limit} ({})", whose_word(whose)),
     });
     // Whose advice it is matters where somebody may want to doubt it.
     let why = match &finding.source {
         Some(source) if finding.verdict != Verdict::Clear => {
-            format!("{} [{source}]", finding.reason)
+            format!("{} [{source}]", finding.why())
         }
-        _ => finding.reason.clone(),
+        _ => finding.why(),
     };
     vec![
         check_key(finding.check),
         verdict(finding.verdict).to_owned(),
-        finding.value.clone().unwrap_or_else(|| "-".into()),
+        finding
+            .value
+            .as_ref()
+            .map_or_else(|| "-".into(), ToString::to_string),
         limit.unwrap_or_else(|| "-".into()),
         finding.age_min.map_or_else(|| "-".into(), age),
         why,
@@ -56,9 +59,21 @@ fn whose_word(whose: Whose) -> &'static str {
     }
 }
 
-/// Findings for machines, with their sum.
+/// Findings for machines, with their sum. Each names its sentences, and has them in English too.
 pub(crate) fn findings_json(findings: &[Finding]) -> Value {
-    json!({ "verdict": sum(findings), "findings": findings })
+    let each: Vec<Value> = findings.iter().map(finding_json).collect();
+    json!({ "verdict": sum(findings), "findings": each })
+}
+
+fn finding_json(finding: &Finding) -> Value {
+    let mut json = json!(finding);
+    json["in_english"] = json!({
+        "value": finding.value.as_ref().map(ToString::to_string),
+        "limit": finding.limit.as_ref().map(ToString::to_string),
+        "why": finding.why(),
+        "source": finding.source.map(|s| s.to_string()),
+    });
+    json
 }
 
 /// When it may open next, as a sentence.
@@ -67,12 +82,15 @@ pub(crate) fn opens_next(window: &NextWindow, zone: Tz) -> String {
         NextWindow::MayOpen {
             from_utc_ms,
             to_utc_ms,
-            reason,
+            reasons,
         } => format!(
-            "May open {} until {} ({reason}).",
+            "May open {} until {} ({}).",
             moment(*from_utc_ms, zone),
-            moment(*to_utc_ms, zone)
+            moment(*to_utc_ms, zone),
+            in_english(reasons)
         ),
-        NextWindow::NotSeen { reason } => format!("No opening can be told: {reason}."),
+        NextWindow::NotSeen { reasons } => {
+            format!("No opening can be told: {}.", in_english(reasons))
+        }
     }
 }

@@ -2,6 +2,7 @@
 //!
 //! No decisions are made here; another language is another such module.
 
+mod after;
 mod codes;
 mod facts;
 mod fields;

@@ -13,8 +13,8 @@ pub(crate) fn how(page: &mut Page, of: &str, working: &Working) {
     for (name, value) in &working.inputs {
         page.item(format!("{name}: {value}"));
     }
-    if !working.rounding.is_empty() {
-        page.item(format!("rounded {}", working.rounding));
+    if let Some(rounding) = &working.rounding {
+        page.item(format!("rounded {rounding}"));
     }
     for note in &working.notes {
         page.item(format!("note: {note}"));

@@ -101,7 +101,8 @@ fn a_treatment_from_the_first_look_to_its_record() {
         .iter()
         .find(|f| f["check"] == "wind")
         .unwrap();
-    assert_eq!(wind["limit"], "10 mph");
+    assert_eq!(text(wind, "/limit/shown"), "amount");
+    assert_eq!(text(wind, "/in_english/limit"), "10 mph");
     assert_eq!(wind["whose"], "label");
     assert_eq!(text(&told, "/opens_next/window"), "may_open");
     let refused = phone.is_refused(["start", "maple"], 1);

@@ -4,8 +4,9 @@ use super::reason;
 use crate::fact::{Admitted, Fact, JoinAsked, Recovered, Retired, Role, RoleGiven};
 use crate::ids::StreamId;
 use crate::log::Head;
+use crate::refusal::CrewRefusal;
 use crate::view::roster::MemberState;
-use crate::{Book, BookError, Result};
+use crate::{Book, BookError, Result, Thing};
 
 impl Book {
     /// Admits a device that asked to join.
@@ -17,14 +18,10 @@ impl Book {
         self.must_be_lead()?;
         match self.roster().member(asked.device.stream).map(|m| &m.state) {
             Some(MemberState::Member) => {
-                return Err(BookError::refused(
-                    "this device belongs to the crew already",
-                ));
+                return Err(BookError::refused(CrewRefusal::BelongsAlready));
             }
             Some(MemberState::Retired { .. }) => {
-                return Err(BookError::refused(
-                    "this device was retired: let it ask to join anew, from an empty folder",
-                ));
+                return Err(BookError::refused(CrewRefusal::WasRetired));
             }
             Some(MemberState::Pending) | None => {}
         }
@@ -83,9 +80,7 @@ impl Book {
         if self.roster().is_lead(stream) {
             Ok(())
         } else {
-            Err(BookError::refused(
-                "the recovery code is not this crew's: check the crew's name on the printed sheet",
-            ))
+            Err(BookError::refused(CrewRefusal::RecoveryNotOfThisCrew))
         }
     }
 
@@ -93,7 +88,7 @@ impl Book {
         if self.roster().is_lead(self.secret()?.stream()) {
             Ok(())
         } else {
-            Err(BookError::refused("only a crew lead's device can do this"))
+            Err(BookError::refused(CrewRefusal::OnlyCrewLead))
         }
     }
 
@@ -101,7 +96,7 @@ impl Book {
         match self.roster().member(stream) {
             Some(_) => Ok(()),
             None => Err(BookError::NotFound {
-                what: "device",
+                what: Thing::Device,
                 name: stream.short(),
             }),
         }

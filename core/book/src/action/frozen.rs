@@ -6,13 +6,15 @@
 use sward_rules::Finding;
 
 use crate::fact::{
-    Counted, Fact, Loaded, Person, Replacement, SectionDone, SkySeen, Started, WindMeasured,
+    Aftercare, Counted, Fact, HalfWayChecked, Loaded, Person, Replacement, SectionDone, SkySeen,
+    Started, WindMeasured,
 };
 use crate::ids::{FactId, KeepOffId, VisitId};
 use crate::log::Stamp;
 use crate::record::{TREATMENT_FORMAT, TreatedSection, Treatment, add_up};
+use crate::refusal::TreatRefusal;
 use crate::view::visit::VisitView;
-use crate::{Book, BookError, Result};
+use crate::{Book, BookError, Result, Thing};
 
 /// Readings older than this when treating starts are the visit's history, not the treatment's
 /// weather, in minutes. No reading is accepted for longer by any check.
@@ -27,6 +29,8 @@ pub(super) struct Gathered {
     counts: Vec<Counted>,
     wind: Vec<WindMeasured>,
     sky: Vec<SkySeen>,
+    half_way: Vec<HalfWayChecked>,
+    aftercare: Vec<Aftercare>,
     findings: Vec<Finding>,
 }
 
@@ -54,6 +58,8 @@ impl Gathered {
                 Fact::Counted(f) => gathered.counts.push(f),
                 Fact::WindMeasured(f) => gathered.wind.push(f),
                 Fact::SkySeen(f) => gathered.sky.push(f),
+                Fact::HalfWayChecked(f) => gathered.half_way.push(f),
+                Fact::Aftercare(f) => gathered.aftercare.push(f),
                 Fact::Judged(f) => judged.push((line.fact, f.findings)),
                 Fact::Corrected(c) => match c.new {
                     Replacement::Loaded(f) => gathered.loads.push(f),
@@ -125,13 +131,13 @@ impl Book {
         note: String,
     ) -> Result<Treatment> {
         let view = self.visit(visit)?;
-        let yard = view.yard.ok_or_else(|| {
-            BookError::refused("the yard of this visit has not arrived yet: swap records first")
-        })?;
+        let yard = view
+            .yard
+            .ok_or_else(|| BookError::refused(TreatRefusal::YardNotArrived))?;
         let sheet = self.yard_sheet(yard)?;
         let (started, start) = gathered
             .started
-            .ok_or_else(|| BookError::refused("treating has not started on this visit"))?;
+            .ok_or_else(|| BookError::refused(TreatRefusal::NotStarted))?;
         let keep_offs = self.keep_offs_of(visit)?;
         let sections = keep_offs
             .iter()
@@ -186,6 +192,11 @@ impl Book {
             acknowledged: start.acknowledged,
             against: start.against,
             note,
+            equipment: start.equipment,
+            lot: start.lot,
+            gear: start.gear,
+            half_way: (!gathered.half_way.is_empty()).then_some(gathered.half_way),
+            aftercare: (!gathered.aftercare.is_empty()).then_some(gathered.aftercare),
         })
     }
 }
@@ -203,14 +214,14 @@ pub fn treatment_of(book: &Book, finish: FactId) -> Result<Treatment> {
             Replacement::Finished(f) => f,
             _ => {
                 return Err(BookError::NotFound {
-                    what: "finish",
+                    what: Thing::Finish,
                     name: finish.to_string(),
                 });
             }
         },
         _ => {
             return Err(BookError::NotFound {
-                what: "finish",
+                what: Thing::Finish,
                 name: finish.to_string(),
             });
         }

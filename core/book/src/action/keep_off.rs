@@ -5,6 +5,7 @@ use sward_rules::label::KeepOffTerms;
 use super::reason;
 use crate::fact::{Fact, KeepOffClaimed, KeepOffReleased, LookedDry};
 use crate::ids::{KeepOffId, VisitId};
+use crate::refusal::KeepOffRefusal;
 use crate::view::keep_off::KeepOffView;
 use crate::{Book, BookError, Result};
 
@@ -79,7 +80,7 @@ impl Book {
         looked_utc_ms: i64,
     ) -> Result<()> {
         if keep_offs.is_empty() {
-            return Err(BookError::refused("name the section that you looked at"));
+            return Err(BookError::refused(KeepOffRefusal::NoSectionLookedAt));
         }
         self.must_not_be_to_come(looked_utc_ms)?;
         let views: Vec<KeepOffView> = keep_offs
@@ -89,16 +90,14 @@ impl Book {
         let mut saw = Vec::new();
         for view in &views {
             let Some(last_ms) = view.last_applied_utc_ms else {
-                return Err(BookError::refused(format!(
-                    "{}: treating is not finished; finish it first",
-                    view.name
-                )));
+                return Err(BookError::refused(KeepOffRefusal::TreatingNotFinished {
+                    section: view.name.clone(),
+                }));
             };
             if looked_utc_ms < last_ms {
-                return Err(BookError::refused(format!(
-                    "{}: you looked before the last application; look again",
-                    view.name
-                )));
+                return Err(BookError::refused(KeepOffRefusal::LookedTooEarly {
+                    section: view.name.clone(),
+                }));
             }
             saw.extend(view.applications.iter().copied());
         }
@@ -126,9 +125,7 @@ impl Book {
     ) -> Result<()> {
         let why = reason(why)?;
         if !self.roster().is_lead(self.secret()?.stream()) {
-            return Err(BookError::refused(
-                "only a crew lead's device can lift a keep-off",
-            ));
+            return Err(BookError::refused(KeepOffRefusal::OnlyCrewLeadLifts));
         }
         let view = self.keep_off(visit, keep_off)?;
         let mut supersedes: Vec<_> = view.standing_claims().map(|c| c.fact).collect();

@@ -1,11 +1,14 @@
 //! Label sheets: typing what the label in hand says, and reading its numbers back.
 
+use std::cmp::Ordering;
+
 use sward_rules::quantity::{Dimension, Entered};
 
 use super::words;
 use crate::fact::{Fact, LabelReadBack, ReadBackHow};
 use crate::ids::{ItemId, SheetId};
-use crate::sheet::{FieldValue, SheetKind, check_text, schema, spoken};
+use crate::refusal::{LabelRefusal, ReadBackFault, Typed};
+use crate::sheet::{FieldValue, SheetKind, check_text, schema};
 use crate::{Book, BookError, Result};
 
 const LABEL: SheetKind = SheetKind::Label;
@@ -22,9 +25,7 @@ impl Book {
             .iter()
             .any(|(key, text)| *key == "product" && !text.trim().is_empty())
         {
-            return Err(BookError::refused(
-                "a label sheet needs the product's name as printed",
-            ));
+            return Err(BookError::refused(LabelRefusal::ProductMissing));
         }
         check_rates(|key| {
             typed
@@ -63,7 +64,7 @@ impl Book {
     /// [`BookError::NotFound`]; [`BookError::Refused`] for what does not fit.
     pub fn add_ingredient(&mut self, sheet: SheetId, name: &str, content: &str) -> Result<ItemId> {
         if name.trim().is_empty() {
-            return Err(BookError::refused("an ingredient needs its generic name"));
+            return Err(BookError::refused(LabelRefusal::IngredientNameMissing));
         }
         self.write(|w| {
             let item = w.new_item();
@@ -101,42 +102,38 @@ impl Book {
         person: &str,
     ) -> Result<()> {
         let read = self.label_sheet(sheet)?;
-        let person = words("person", person)?;
+        let person = words(Typed::Person, person)?;
         let own = self
             .roster()
             .member(self.secret()?.stream())
             .and_then(|m| m.person.as_ref().map(|p| p.name.clone()));
         if how == ReadBackHow::SecondPerson && (person.is_empty() || Some(&person) == own.as_ref())
         {
-            return Err(BookError::refused(
-                "name the second person who read the label; alone, type the numbers a second time instead",
-            ));
+            return Err(BookError::refused(LabelRefusal::SecondPersonMissing));
         }
         if let Some(conflict) = read
             .conflicts
             .iter()
             .find(|c| crate::sheet::must_be_settled(c))
         {
-            return Err(BookError::refused(format!(
-                "{}: two phones say {}: settle it with the label in hand first",
-                spoken(&conflict.field),
-                conflict.values.join(" and ")
-            )));
+            return Err(BookError::refused(LabelRefusal::FieldInDoubt {
+                field: conflict.field.clone(),
+                values: conflict.values.clone(),
+            }));
         }
         let mut faults = Vec::new();
         for (key, stored) in self.to_read_back(sheet)? {
             let field = schema::field(LABEL, key).expect("it comes from the table");
             match typed.iter().find(|(k, _)| *k == key) {
-                None => faults.push(format!("{} was not read back", spoken(key))),
+                None => faults.push(ReadBackFault::LeftOut { field: key.into() }),
                 Some((_, text)) => {
                     let again = check_text(field, text)?;
                     if !same_reading(&stored, &again) {
-                        faults.push(format!(
-                            "{}: the sheet says {}, the second reading {}",
-                            spoken(key),
-                            as_written(&stored),
-                            as_written(again.text().unwrap_or_default())
-                        ));
+                        faults.push(ReadBackFault::Differs {
+                            field: key.into(),
+                            sheet: as_written(&stored),
+                            second: as_written(again.text().unwrap_or_default()),
+                        });
                     }
                 }
             }
@@ -144,14 +141,13 @@ impl Book {
         for (key, text) in typed {
             let empty = self.sheet(sheet, LABEL)?.text(key).is_empty();
             if empty && !text.trim().is_empty() {
-                faults.push(format!("{}: the sheet has it empty", spoken(key)));
+                faults.push(ReadBackFault::EmptyOnSheet {
+                    field: (*key).to_owned(),
+                });
             }
         }
         if !faults.is_empty() {
-            return Err(BookError::refused(format!(
-                "not agreed: {}",
-                faults.join("; ")
-            )));
+            return Err(BookError::refused(LabelRefusal::ReadBackDiffers { faults }));
         }
         self.write(|w| {
             w.fact(Fact::LabelReadBack(LabelReadBack {
@@ -184,7 +180,7 @@ fn same_reading(stored: &str, again: &FieldValue) -> bool {
     }
 }
 
-fn check_rates(text: impl Fn(&str) -> Option<String>) -> Result<()> {
+pub(super) fn check_rates(text: impl Fn(&str) -> Option<String>) -> Result<()> {
     let rate = |key: &str| {
         Entered::parse(&text(key).unwrap_or_default())
             .ok()
@@ -195,18 +191,31 @@ fn check_rates(text: impl Fn(&str) -> Option<String>) -> Result<()> {
                 )
             })
     };
-    let (Some(least), Some(most)) = (rate("rate_least"), rate("rate_most")) else {
+    let Some(most) = rate("rate_most") else {
         return Ok(());
     };
-    match least.compare(&most) {
-        Err(_) => Err(BookError::refused(
-            "rate least and rate most: one is by weight, the other by volume; look at the label again",
-        )),
-        Ok(order) if order.is_gt() => Err(BookError::refused(format!(
-            "rate least ({}) is above rate most ({}): look at the label again",
-            least.for_person(),
-            most.for_person()
-        ))),
-        Ok(_) => Ok(()),
-    }
+    let why = if let Some(least) = rate("rate_least")
+        && !least.compare(&most).is_ok_and(Ordering::is_le)
+    {
+        match least.compare(&most) {
+            Err(_) => LabelRefusal::RatesOfTwoKinds,
+            Ok(_) => LabelRefusal::RatesUpsideDown {
+                least: least.for_person(),
+                most: most.for_person(),
+            },
+        }
+    } else if let Some(season) = rate("season_most")
+        && !most.compare(&season).is_ok_and(Ordering::is_le)
+    {
+        match most.compare(&season) {
+            Err(_) => LabelRefusal::SeasonOfAnotherKind,
+            Ok(_) => LabelRefusal::SeasonBelowRate {
+                most: most.for_person(),
+                season: season.for_person(),
+            },
+        }
+    } else {
+        return Ok(());
+    };
+    Err(BookError::refused(why))
 }

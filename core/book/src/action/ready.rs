@@ -2,7 +2,7 @@
 //!
 //! The rules judge; here is only which facts they are given: those that stand.
 
-use sward_rules::finding::{Check, Finding, Verdict, Whose};
+use sward_rules::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use sward_rules::keep_off::Now;
 use sward_rules::label::Label;
 use sward_rules::sky::{
@@ -109,12 +109,11 @@ fn read_back(book: &Book, label_sheet: SheetId) -> Result<Finding> {
         Some(done) => Finding::new(
             check,
             Verdict::Clear,
-            format!("the numbers were read back by {}", done.person),
+            Reason::ReadBack {
+                person: done.person,
+            },
         ),
-        None => Finding::unknown(
-            check,
-            "the label sheet's numbers were not read back since they were last changed",
-        ),
+        None => Finding::unknown(check, Reason::NotReadBack),
     })
 }
 
@@ -122,13 +121,10 @@ fn read_back(book: &Book, label_sheet: SheetId) -> Result<Finding> {
 fn repeat(book: &Book, visit: VisitId, label: &Label, now: Now) -> Result<Finding> {
     let check = Check::Repeat;
     let Some(after) = label.repeat_after.value() else {
-        return Ok(Finding::unknown(
-            check,
-            "the label sheet says nothing of the shortest time between two treatments",
-        ));
+        return Ok(Finding::unknown(check, Reason::RepeatEmpty));
     };
     let Some(yard) = book.visit(visit)?.yard else {
-        return Ok(Finding::unknown(check, "the yard is not known yet"));
+        return Ok(Finding::unknown(check, Reason::YardNotKnown));
     };
     let wait_ms = after.to_seconds_up()?.saturating_mul(1000);
     let mut last_ms: Option<i64> = None;
@@ -149,24 +145,15 @@ fn repeat(book: &Book, visit: VisitId, label: &Label, now: Now) -> Result<Findin
     let finding = match last_ms {
         Some(at) if now.utc_ms < at.saturating_add(wait_ms) => {
             let days = now.utc_ms.saturating_sub(at) / 86_400_000;
-            Finding::new(
-                check,
-                Verdict::DontTreat,
-                "this product was put on too recently",
+            Finding::new(check, Verdict::DontTreat, Reason::TreatedTooRecently).with_value(
+                Shown::DaysAgo {
+                    days: u32::try_from(days).unwrap_or(0),
+                },
             )
-            .with_value(format!("{days} days ago"))
         }
         // What others put on, the owner or another firm, this book cannot know.
-        Some(_) => Finding::new(
-            check,
-            Verdict::Clear,
-            "the crew's last treatment with it lies long enough back; what others put on is not known",
-        ),
-        None => Finding::new(
-            check,
-            Verdict::Clear,
-            "no treatment with it in this book; what others put on is not known",
-        ),
+        Some(_) => Finding::new(check, Verdict::Clear, Reason::TreatedLongAgo),
+        None => Finding::new(check, Verdict::Clear, Reason::NoTreatmentKnown),
     };
-    Ok(finding.with_limit(after.for_person(), Whose::Label))
+    Ok(finding.with_limit(Shown::Amount { amount: *after }, Whose::Label))
 }

@@ -3,7 +3,8 @@
 use super::{is_of_visit, reason};
 use crate::fact::{Corrected, Fact, FinishChosen, LateSettled, OneJob, Replacement};
 use crate::ids::{FactId, KeepOffId, VisitId};
-use crate::{Book, BookError, Result};
+use crate::refusal::SettleRefusal;
+use crate::{Book, BookError, Result, Thing};
 
 impl Book {
     /// Supersedes facts of a visit by what holds instead. They stay in the history. A finish is
@@ -21,21 +22,17 @@ impl Book {
     ) -> Result<()> {
         let why = reason(why)?;
         if supersedes.is_empty() {
-            return Err(BookError::refused("name the fact that is wrong"));
+            return Err(BookError::refused(SettleRefusal::NothingToCorrect));
         }
         for fact in &supersedes {
             is_of_visit(self, visit, *fact)?;
             let (_, old) = self.fact(*fact)?;
             if !fits(&old, &new) {
-                return Err(BookError::refused(
-                    "a correction replaces like by like: a count by a count, a load by a load",
-                ));
+                return Err(BookError::refused(SettleRefusal::NotLikeByLike));
             }
         }
         if visit_of(&new).is_some_and(|of| of != visit) {
-            return Err(BookError::refused(
-                "what holds instead is of another visit: name its own",
-            ));
+            return Err(BookError::refused(SettleRefusal::OfAnotherVisit));
         }
         match &new {
             Replacement::Loaded(load) => self.check_load(load)?,
@@ -70,9 +67,7 @@ impl Book {
         let why = reason(why)?;
         let supersedes: Vec<FactId> = self.visit(visit)?.finishes.iter().map(|f| f.fact).collect();
         if supersedes.is_empty() {
-            return Err(BookError::refused(
-                "there is no finish to correct: finish first",
-            ));
+            return Err(BookError::refused(SettleRefusal::NoFinishToCorrect));
         }
         let finish = self.finish_fact(visit, done, note)?;
         let new = Replacement::Finished(finish);
@@ -96,7 +91,7 @@ impl Book {
         let finishes = self.visit(visit)?.finishes;
         if !finishes.iter().any(|f| f.fact == chosen) {
             return Err(BookError::NotFound {
-                what: "finish",
+                what: Thing::Finish,
                 name: chosen.to_string(),
             });
         }
@@ -130,7 +125,7 @@ impl Book {
         let why = reason(why)?;
         if !self.visit(visit)?.late.iter().any(|l| l.fact == addition) {
             return Err(BookError::NotFound {
-                what: "late addition",
+                what: Thing::LateAddition,
                 name: addition.to_string(),
             });
         }
@@ -152,9 +147,7 @@ impl Book {
     /// [`BookError::NotFound`].
     pub fn settle_one_job(&mut self, a: VisitId, b: VisitId, same: bool) -> Result<()> {
         if a == b || self.visit(a)?.yard != self.visit(b)?.yard {
-            return Err(BookError::refused(
-                "only two visits to the same yard can be one job",
-            ));
+            return Err(BookError::refused(SettleRefusal::NotOneYard));
         }
         self.write(|w| {
             w.fact(Fact::OneJob(OneJob {
@@ -188,6 +181,11 @@ fn fits(old: &Fact, new: &Replacement) -> bool {
             | Fact::WindMeasured(_)
             | Fact::WalkedRound(_)
             | Fact::SkySeen(_)
+            | Fact::ReturnPlanned(_)
+            | Fact::KeepOffTold(_)
+            | Fact::Aftercare(_)
+            | Fact::HalfWayChecked(_)
+            | Fact::ControlCounted(_)
             | Fact::Loaded(_)
             | Fact::LookedDry(_)
             | Fact::NotTreated(_),

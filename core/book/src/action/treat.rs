@@ -2,16 +2,17 @@
 
 use std::collections::BTreeSet;
 
-use sward_rules::Entered;
 use sward_rules::finding::{Check, Verdict};
+use sward_rules::{Entered, Finding};
 
 use super::frozen::Gathered;
 use super::{reason, words};
 use crate::fact::{Fact, Finished, KeepOffOpened, Loaded, SectionDone, Started};
 use crate::ids::{FactId, ItemId, KeepOffId, SheetId, VisitId};
 use crate::log::Stamp;
+use crate::refusal::{LoadPart, TreatRefusal, Typed};
 use crate::view::visit::{VisitState, VisitView};
-use crate::{Book, BookError, Result};
+use crate::{Book, BookError, Result, Thing};
 
 /// How old the findings may be that a start is made on, in minutes. Common practice, no source.
 pub const JUDGED_AGE_MOST_MIN: i64 = 15;
@@ -29,6 +30,12 @@ pub struct Start {
     pub acknowledged: Vec<Check>,
     /// Why it is started against a "don't treat".
     pub against: Option<String>,
+    /// What it is put on with, in words: name, setting, swath, the calibration's date.
+    pub equipment: Option<String>,
+    /// The product's lot.
+    pub lot: Option<String>,
+    /// Protective gear worn.
+    pub gear: Option<String>,
 }
 
 impl Book {
@@ -44,13 +51,18 @@ impl Book {
     pub fn start(&mut self, visit: VisitId, start: Start) -> Result<Vec<KeepOffId>> {
         let view = self.visit(visit)?;
         if view.state != VisitState::Looking {
-            return Err(BookError::refused(
-                "this visit was started or ended already: open another visit to treat again",
-            ));
+            return Err(BookError::refused(TreatRefusal::VisitNotOpen));
         }
         let (judged, findings) = self.last_judged(&view, start.label_sheet)?;
         must_be_acknowledged(&findings, &start)?;
         let against = start.against.as_deref().map(reason).transpose()?;
+        let copied = |what: Typed, text: &Option<String>| -> Result<Option<String>> {
+            let text = text.as_deref().map(|t| words(what, t)).transpose()?;
+            Ok(text.filter(|t| !t.is_empty()))
+        };
+        let equipment = copied(Typed::Equipment, &start.equipment)?;
+        let lot = copied(Typed::Lot, &start.lot)?;
+        let gear = copied(Typed::Gear, &start.gear)?;
         let label = self.label_sheet(start.label_sheet)?.label;
         let sections = self.sections_to_treat(&view, &start.sections)?;
         let keep_offs: Vec<KeepOffOpened> = sections
@@ -72,6 +84,9 @@ impl Book {
             acknowledged: start.acknowledged,
             against,
             judged: Some(judged),
+            equipment,
+            lot,
+            gear,
         }))?;
         Ok(ids)
     }
@@ -81,7 +96,7 @@ impl Book {
         &self,
         view: &VisitView,
         label_sheet: SheetId,
-    ) -> Result<(FactId, Vec<sward_rules::Finding>)> {
+    ) -> Result<(FactId, Vec<Finding>)> {
         let own = self.secret()?.stream();
         let now_ms = self.env().clock().utc_ms;
         for line in view.history.iter().rev().filter(|l| l.by == own) {
@@ -95,16 +110,14 @@ impl Book {
             // means that the clock was set back.
             let age_ms = now_ms.saturating_sub(at.utc_ms);
             if !(0..=JUDGED_AGE_MOST_MIN * 60_000).contains(&age_ms) {
-                return Err(BookError::refused(format!(
-                    "sky and yard were checked {} min ago, at most {JUDGED_AGE_MOST_MIN} are accepted: check again, then start",
-                    age_ms / 60_000
-                )));
+                return Err(BookError::refused(TreatRefusal::CheckedTooLongAgo {
+                    age_min: age_ms / 60_000,
+                    min_most: JUDGED_AGE_MOST_MIN,
+                }));
             }
             return Ok((line.fact, judged.findings));
         }
-        Err(BookError::refused(
-            "sky and yard were not checked for this label sheet yet: check them first, then start",
-        ))
+        Err(BookError::refused(TreatRefusal::NotChecked))
     }
 
     pub(super) fn fact_of(&self, id: FactId) -> Result<(Stamp, Fact)> {
@@ -117,28 +130,25 @@ impl Book {
         view: &VisitView,
         wanted: &[ItemId],
     ) -> Result<Vec<crate::sheet::Section>> {
-        let yard = view.yard.ok_or_else(|| {
-            BookError::refused("the yard of this visit has not arrived yet: swap records first")
-        })?;
+        let yard = view
+            .yard
+            .ok_or_else(|| BookError::refused(TreatRefusal::YardNotArrived))?;
         let mut sections = self.yard_sheet(yard)?.sections;
         if wanted.is_empty() {
             sections.retain(|s| !s.hidden && s.outline.is_some());
         } else {
             sections.retain(|s| wanted.contains(&s.id));
             if let Some(section) = sections.iter().find(|s| s.outline.is_none()) {
-                return Err(BookError::refused(format!(
-                    "{} is not measured: without its outline nobody can be kept off it",
-                    section.name
-                )));
+                return Err(BookError::refused(TreatRefusal::SectionNotMeasured {
+                    section: section.name.clone(),
+                }));
             }
             if sections.len() < wanted.iter().collect::<BTreeSet<_>>().len() {
-                return Err(BookError::refused("a section to treat is not of this yard"));
+                return Err(BookError::refused(TreatRefusal::SectionOfAnotherYard));
             }
         }
         if sections.is_empty() {
-            return Err(BookError::refused(
-                "there is no measured section to treat: measure one first",
-            ));
+            return Err(BookError::refused(TreatRefusal::NothingMeasured));
         }
         Ok(sections)
     }
@@ -174,34 +184,31 @@ impl Book {
             .map(|k| k.keep_off)
             .collect();
         if known.is_empty() {
-            return Err(BookError::refused(
-                "treating has not started on this visit: start first",
-            ));
+            return Err(BookError::refused(TreatRefusal::NotStarted));
         }
         if let Some(other) = load.keep_offs.iter().find(|k| !known.contains(k)) {
             return Err(BookError::NotFound {
-                what: "keep-off",
+                what: Thing::KeepOff,
                 name: other.to_string(),
             });
         }
-        let amount = |what: &str, e: &Entered, fits: &[Dimension]| {
+        let amount = |what: LoadPart, e: &Entered, fits: &[Dimension]| {
             if e.is_zero() || e.amount().is_sign_negative() || !fits.contains(&e.dimension()) {
-                let wanted: Vec<String> = fits.iter().map(ToString::to_string).collect();
-                return Err(BookError::refused(format!(
-                    "{what}: {} cannot be; give {} above zero",
-                    e.for_person(),
-                    wanted.join(" or ")
-                )));
+                return Err(BookError::refused(TreatRefusal::LoadCannotBe {
+                    what,
+                    amount: e.for_person(),
+                    wanted: fits.to_vec(),
+                }));
             }
             Ok(())
         };
         amount(
-            "product",
+            LoadPart::Product,
             &load.product,
             &[Dimension::Mass, Dimension::Volume],
         )?;
         if let Some(water) = &load.water {
-            amount("water", water, &[Dimension::Volume])?;
+            amount(LoadPart::Water, water, &[Dimension::Volume])?;
         }
         self.must_not_be_to_come(load.applied_utc_ms)
     }
@@ -209,9 +216,7 @@ impl Book {
     pub(super) fn must_not_be_to_come(&self, at_utc_ms: i64) -> Result<()> {
         // Two minutes, for a clock read and typed by hand.
         if at_utc_ms > self.env().clock().utc_ms.saturating_add(120_000) {
-            return Err(BookError::refused(
-                "this time is still to come: give when it was done",
-            ));
+            return Err(BookError::refused(TreatRefusal::StillToCome));
         }
         Ok(())
     }
@@ -223,9 +228,7 @@ impl Book {
     /// [`BookError::Refused`] before a start; [`BookError::NotFound`].
     pub fn finish(&mut self, visit: VisitId, done: &[(KeepOffId, i64)], note: &str) -> Result<()> {
         if !self.visit(visit)?.finishes.is_empty() {
-            return Err(BookError::refused(
-                "this visit is finished already: correct the finish, with a reason, instead",
-            ));
+            return Err(BookError::refused(TreatRefusal::FinishedAlready));
         }
         let finish = self.finish_fact(visit, done, note)?;
         self.record(Fact::Finished(finish))
@@ -238,17 +241,15 @@ impl Book {
         done: &[(KeepOffId, i64)],
         note: &str,
     ) -> Result<Finished> {
-        let note = words("note", note)?;
+        let note = words(Typed::Note, note)?;
         let keep_offs = self.keep_offs_of(visit)?;
         if keep_offs.is_empty() {
-            return Err(BookError::refused(
-                "treating has not started on this visit: start first",
-            ));
+            return Err(BookError::refused(TreatRefusal::NotStarted));
         }
         for (keep_off, at) in done {
             if !keep_offs.iter().any(|k| k.keep_off == *keep_off) {
                 return Err(BookError::NotFound {
-                    what: "keep-off",
+                    what: Thing::KeepOff,
                     name: keep_off.to_string(),
                 });
             }
@@ -283,36 +284,26 @@ impl Book {
     }
 }
 
-fn must_be_acknowledged(findings: &[sward_rules::Finding], start: &Start) -> Result<()> {
-    let open: Vec<String> = findings
+fn must_be_acknowledged(findings: &[Finding], start: &Start) -> Result<()> {
+    let open: Vec<Finding> = findings
         .iter()
         .filter(|f| f.verdict == Verdict::Unknown && !start.acknowledged.contains(&f.check))
-        .map(|f| format!("{} ({})", name_of(f.check), f.reason))
+        .cloned()
         .collect();
     if !open.is_empty() {
-        return Err(BookError::refused(format!(
-            "not known: {}. Check it, or acknowledge each by name",
-            open.join("; ")
-        )));
+        return Err(BookError::refused(TreatRefusal::NotAcknowledged {
+            findings: open,
+        }));
     }
-    let hit: Vec<String> = findings
+    let hit: Vec<Finding> = findings
         .iter()
         .filter(|f| f.verdict == Verdict::DontTreat)
-        .map(|f| format!("{} ({})", name_of(f.check), f.reason))
+        .cloned()
         .collect();
     if !hit.is_empty() && start.against.is_none() {
-        return Err(BookError::refused(format!(
-            "don't treat: {}. To record a start all the same, give the reason",
-            hit.join("; ")
-        )));
+        return Err(BookError::refused(TreatRefusal::DontTreat {
+            findings: hit,
+        }));
     }
     Ok(())
-}
-
-/// A check's stable name, as the person acknowledges it.
-fn name_of(check: Check) -> String {
-    serde_json::to_value(check)
-        .ok()
-        .and_then(|v| v.as_str().map(str::to_owned))
-        .unwrap_or_default()
 }

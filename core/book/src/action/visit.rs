@@ -13,6 +13,7 @@ use crate::fact::{
     WalkedRound, WindMeasured,
 };
 use crate::ids::{Hash, SheetId, VisitId};
+use crate::refusal::{Series, Typed, VisitRefusal};
 use crate::sheet::SheetKind;
 use crate::view::visit::VisitState;
 use crate::{Book, BookError, Result};
@@ -27,7 +28,7 @@ impl Book {
     /// [`BookError::NotFound`] for an unknown yard.
     pub fn open_visit(&mut self, yard: SheetId, target: &str) -> Result<VisitId> {
         self.yard(yard)?;
-        let target = words("pest", target)?;
+        let target = words(Typed::Pest, target)?;
         let visit = VisitId(self.env().new_uuid());
         self.write(|w| {
             w.fact(Fact::VisitOpened(VisitOpened {
@@ -53,10 +54,10 @@ impl Book {
         note: &str,
     ) -> Result<()> {
         self.visit(visit)?;
-        series(samples.len(), "sample")?;
+        series(samples.len(), Series::Sample)?;
         sward_rules::look::density(&samples)?;
-        let pest = words("pest", pest)?;
-        let note = words("note", note)?;
+        let pest = words(Typed::Pest, pest)?;
+        let note = words(Typed::Note, note)?;
         self.record(Fact::Counted(Counted {
             visit,
             pest,
@@ -72,7 +73,7 @@ impl Book {
     /// [`BookError::NotFound`].
     pub fn measure_wind(&mut self, visit: VisitId, readings: Vec<MeterReading>) -> Result<()> {
         self.visit(visit)?;
-        series(readings.len(), "reading")?;
+        series(readings.len(), Series::Reading)?;
         super::check_readings(&readings)?;
         self.record(Fact::WindMeasured(WindMeasured { visit, readings }))
     }
@@ -98,8 +99,8 @@ impl Book {
         whole: Hash,
     ) -> Result<()> {
         self.visit(visit)?;
-        let from = words("source", from)?;
-        let text = words("report", text)?;
+        let from = words(Typed::Source, from)?;
+        let text = words(Typed::Report, text)?;
         self.record(Fact::StationHeard(StationHeard {
             visit,
             from,
@@ -114,7 +115,7 @@ impl Book {
     /// [`BookError::Refused`] without an answer, [`BookError::NotFound`].
     pub fn walk_round(&mut self, visit: VisitId, answers: Vec<Answered>) -> Result<()> {
         self.visit(visit)?;
-        series(answers.len(), "answer")?;
+        series(answers.len(), Series::Answer)?;
         self.record(Fact::WalkedRound(WalkedRound { visit, answers }))
     }
 
@@ -153,22 +154,20 @@ impl Book {
     ) -> Result<()> {
         let state = self.visit(visit)?.state;
         if matches!(state, VisitState::Treating | VisitState::Finished) {
-            return Err(BookError::refused(
-                "treating has started on this visit: finish it, and correct what was wrong",
-            ));
+            return Err(BookError::refused(VisitRefusal::TreatingHasStarted));
         }
-        let note = words("note", note)?;
+        let note = words(Typed::Note, note)?;
         if why == NotTreatedWhy::Other && note.is_empty() {
-            return Err(BookError::refused(
-                "say in the note why nothing was treated",
-            ));
+            return Err(BookError::refused(VisitRefusal::NotTreatedNoteMissing));
         }
         let look_again = look_again
             .map(|day| {
                 day.parse::<NaiveDate>()
                     .map(|d| d.to_string())
                     .map_err(|_| {
-                        BookError::refused(format!("{day} is no day: write it like 2026-06-30"))
+                        BookError::refused(VisitRefusal::NotADay {
+                            typed: day.to_owned(),
+                        })
                     })
             })
             .transpose()?;
@@ -205,14 +204,15 @@ impl Book {
     }
 }
 
-fn series(len: usize, what: &str) -> Result<()> {
+fn series(len: usize, what: Series) -> Result<()> {
     if len == 0 {
-        return Err(BookError::refused(format!("give at least one {what}")));
+        return Err(BookError::refused(VisitRefusal::SeriesEmpty { what }));
     }
     if len > SERIES_MOST {
-        return Err(BookError::refused(format!(
-            "at most {SERIES_MOST} {what}s at once"
-        )));
+        return Err(BookError::refused(VisitRefusal::SeriesTooLong {
+            what,
+            most: SERIES_MOST,
+        }));
     }
     Ok(())
 }

@@ -3,8 +3,9 @@
 use sward_rules::measure::Outline;
 
 use crate::ids::{ItemId, SheetId};
+use crate::refusal::FieldRefusal;
 use crate::sheet::{FieldValue, SheetKind, outline_value, schema};
-use crate::{Book, BookError, Result};
+use crate::{Book, BookError, Result, Thing};
 
 const YARD: SheetKind = SheetKind::Yard;
 
@@ -15,7 +16,7 @@ impl Book {
     /// [`BookError::Refused`] for a missing name or an unknown time zone.
     pub fn add_yard(&mut self, name: &str, address: &str, zone: &str) -> Result<SheetId> {
         if name.trim().is_empty() {
-            return Err(BookError::refused("a yard needs a name"));
+            return Err(BookError::refused(FieldRefusal::YardNameMissing));
         }
         self.write(|w| {
             let yard = w.new_sheet(YARD)?;
@@ -41,7 +42,7 @@ impl Book {
     /// [`BookError::NotFound`].
     pub fn add_section(&mut self, yard: SheetId, name: &str, outline: &Outline) -> Result<ItemId> {
         if name.trim().is_empty() {
-            return Err(BookError::refused("a section needs a name"));
+            return Err(BookError::refused(FieldRefusal::SectionNameMissing));
         }
         outline.area()?;
         self.write(|w| {
@@ -84,7 +85,7 @@ impl Book {
             Ok(())
         } else {
             Err(BookError::NotFound {
-                what: "section",
+                what: Thing::Section,
                 name: section.to_string(),
             })
         }

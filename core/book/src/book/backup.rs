@@ -6,6 +6,7 @@ use std::fs;
 use std::path::Path;
 
 use super::Book;
+use crate::refusal::StoreRefusal;
 use crate::store::Store;
 use crate::{BookError, Result};
 
@@ -18,10 +19,9 @@ impl Book {
     /// [`BookError::DiskFull`]: then no file is left behind.
     pub fn back_up(&self, file: &Path) -> Result<()> {
         if file.exists() {
-            return Err(BookError::refused(format!(
-                "{} is there already: give a new file name, a backup never overwrites",
-                file.display()
-            )));
+            return Err(BookError::refused(StoreRefusal::BackupIsThere {
+                file: file.display().to_string(),
+            }));
         }
         let mut fresh = file.as_os_str().to_owned();
         fresh.push(".part");

@@ -5,8 +5,10 @@
 
 mod backup;
 mod chains;
+mod find;
 mod open;
 mod read;
+mod sheets;
 mod take_in;
 mod time;
 mod verify;
@@ -16,6 +18,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 pub use open::{Founding, Joining};
+pub use find::{AloneHere, FindingWanted, Swapped};
 pub use read::{Compared, Peer};
 pub use take_in::{Refused, TakenIn};
 pub use time::ClockDifference;
@@ -25,6 +28,7 @@ pub use write::Writer;
 use crate::env::Env;
 use crate::ids::Hash;
 use crate::keys::DeviceSecret;
+use crate::refusal::CrewRefusal;
 use crate::store::{Store, WriterLock};
 use crate::view::roster::Roster;
 use crate::{BookError, Result};
@@ -60,11 +64,9 @@ impl Book {
     /// # Errors
     /// [`BookError::Refused`] when there are none: a restored book that has not begun anew yet.
     pub fn secret(&self) -> Result<&DeviceSecret> {
-        self.secret.as_ref().ok_or_else(|| {
-            BookError::refused(
-                "this book has no keys of its own: restore it with the restore command, which makes new ones",
-            )
-        })
+        self.secret
+            .as_ref()
+            .ok_or_else(|| BookError::refused(CrewRefusal::NoKeys))
     }
 
     /// What names the crew: the founding entry's hash; none until a first file has told it.

@@ -4,13 +4,15 @@ use std::fs;
 use std::path::Path;
 use std::sync::Arc;
 
-use super::{Book, NEW_KEYS, PRACTICE};
+use super::{Book, CREW, NEW_KEYS, PRACTICE};
 use crate::env::Env;
 use crate::fact::{DeviceKeys, Fact, Founded, JoinAsked, Person};
-use crate::ids::StreamId;
+use crate::ids::{Hash, StreamId};
 use crate::keys::DeviceSecret;
+use crate::refusal::{CrewRefusal, Named, StoreRefusal};
 use crate::store::{Store, WriterLock};
-use crate::{BookError, Result};
+use crate::view::refresh_all;
+use crate::{BookError, Malformed, Result};
 
 /// What a crew is founded with.
 pub struct Founding {
@@ -47,7 +49,7 @@ impl Book {
     /// [`BookError::AlreadyABook`], [`BookError::NotWritable`], [`BookError::Refused`] for a name
     /// that cannot stand in a record.
     pub fn found(folder: &Path, env: Arc<dyn Env>, founding: Founding) -> Result<Self> {
-        check_name("crew", &founding.crew)?;
+        check_name(Named::Crew, &founding.crew)?;
         check_person(&founding.person)?;
         let mut book = Self::begin(folder, env, founding.secret)?;
         let device = DeviceKeys {
@@ -166,9 +168,24 @@ impl Book {
     }
 
     fn ready(mut self) -> Result<Self> {
+        self.bring_up_to_date()?;
         self.reload()?;
         self.lamport_max = self.store.lamport_max()?;
         Ok(self)
+    }
+
+    /// The views of an older store are made anew from its log.
+    fn bring_up_to_date(&mut self) -> Result<()> {
+        let Some(found) = self.store.older_format() else {
+            return Ok(());
+        };
+        let crew = self.store.local(CREW)?;
+        let crew = crew.map(|bytes| Hash::from_slice(&bytes)).transpose()?;
+        let renewed = self.store.renew_views(|store| refresh_all(store, crew));
+        renewed.map_err(|error| match error {
+            BookError::Format(_) => BookError::refused(StoreRefusal::NoLongerRead { found }),
+            other => other,
+        })
     }
 
     /// Puts a backup into an empty folder. The device gets new keys and a new stream: the old
@@ -277,9 +294,7 @@ impl Book {
                 return Ok(entry);
             }
         }
-        Err(BookError::refused(
-            "this device founded its crew: it need not ask to join",
-        ))
+        Err(BookError::refused(CrewRefusal::FoundedItsCrew))
     }
 
     /// What this device asked to join with.
@@ -296,7 +311,7 @@ impl Book {
                 Fact::JoinAsked(asked) => Some(asked.clone()),
                 _ => None,
             })
-            .ok_or_else(|| BookError::format("request"))
+            .ok_or_else(|| BookError::format(Malformed::Request))
     }
 
     fn introduce(
@@ -350,24 +365,28 @@ fn make_folder(folder: &Path) -> Result<()> {
     Ok(())
 }
 
-fn check_name(what: &str, name: &str) -> Result<()> {
+/// The longest name, in bytes.
+const NAME_BYTES_MAX: usize = 200;
+
+fn check_name(what: Named, name: &str) -> Result<()> {
     let name = name.trim();
     if name.is_empty() {
-        return Err(BookError::refused(format!("the {what} needs a name")));
+        return Err(BookError::refused(CrewRefusal::NameMissing { what }));
     }
-    if name.len() > 200 || name.chars().any(char::is_control) {
-        return Err(BookError::refused(format!(
-            "the {what}'s name is too long or holds a control character: give one line of at most 200 bytes"
-        )));
+    if name.len() > NAME_BYTES_MAX || name.chars().any(char::is_control) {
+        return Err(BookError::refused(CrewRefusal::NameUnfit {
+            what,
+            bytes_most: NAME_BYTES_MAX,
+        }));
     }
     Ok(())
 }
 
 fn check_person(person: &Person) -> Result<()> {
-    check_name("person", &person.name)?;
+    check_name(Named::Person, &person.name)?;
     if person.licence.is_empty() {
         Ok(())
     } else {
-        check_name("licence", &person.licence)
+        check_name(Named::Licence, &person.licence)
     }
 }

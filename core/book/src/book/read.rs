@@ -5,14 +5,14 @@ use crate::fact::Fact;
 use crate::ids::{FactId, Hash, KeepOffId, SheetId, StreamId, VisitId};
 use crate::log::{Entry, Head};
 use crate::sheet::{LabelSheet, PlanSheet, SheetDoc, SheetKind, YardSheet};
-use crate::store::{ComparedRow, Store, ViewKind};
+use crate::store::{ComparedRow, FoundByRow, Store, ViewKind};
 use crate::view::keep_off::KeepOffView;
 use crate::view::roster::Roster;
 use crate::view::sheets::{LabelView, YardView};
 use crate::view::twice::TwiceView;
 use crate::view::visit::VisitView;
 use crate::view::{View, read_row};
-use crate::{BookError, Result};
+use crate::{BookError, Result, Thing};
 
 /// What a peer said it holds.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,6 +32,8 @@ pub struct Compared {
     pub digest: Hash,
     /// Every view row: kind, subject, content.
     pub views: Vec<ComparedRow>,
+    /// What every view row is found by.
+    pub found_by: Vec<FoundByRow>,
     /// Every sheet's document heads.
     pub sheets: Vec<(SheetId, SheetKind, Vec<u8>)>,
 }
@@ -51,7 +53,7 @@ impl Book {
             .transpose()
     }
 
-    fn rows<V: View>(&self) -> Result<Vec<V>> {
+    pub(super) fn rows<V: View>(&self) -> Result<Vec<V>> {
         self.store
             .views(V::KIND)?
             .iter()
@@ -59,7 +61,7 @@ impl Book {
             .collect()
     }
 
-    fn rows_of_yard<V: View>(&self, yard: SheetId) -> Result<Vec<V>> {
+    pub(super) fn rows_of_yard<V: View>(&self, yard: SheetId) -> Result<Vec<V>> {
         self.store
             .views_of_yard(V::KIND, yard)?
             .iter()
@@ -82,7 +84,7 @@ impl Book {
     pub fn yard(&self, yard: SheetId) -> Result<YardView> {
         self.row(yard.0.as_bytes())?
             .ok_or_else(|| BookError::NotFound {
-                what: "yard",
+                what: Thing::Yard,
                 name: yard.to_string(),
             })
     }
@@ -118,7 +120,7 @@ impl Book {
     pub fn visit(&self, visit: VisitId) -> Result<VisitView> {
         self.row(visit.0.as_bytes())?
             .ok_or_else(|| BookError::NotFound {
-                what: "visit",
+                what: Thing::Visit,
                 name: visit.to_string(),
             })
     }
@@ -149,7 +151,7 @@ impl Book {
     pub fn keep_off(&self, visit: VisitId, keep_off: KeepOffId) -> Result<KeepOffView> {
         self.row(&[*visit.0.as_bytes(), *keep_off.0.as_bytes()].concat())?
             .ok_or_else(|| BookError::NotFound {
-                what: "keep-off",
+                what: Thing::KeepOff,
                 name: keep_off.to_string(),
             })
     }
@@ -170,7 +172,7 @@ impl Book {
         match self.store.sheet(id, kind)? {
             Some(saved) => SheetDoc::load(&saved),
             None => Err(BookError::NotFound {
-                what: "sheet",
+                what: Thing::Sheet,
                 name: id.to_string(),
             }),
         }
@@ -199,7 +201,7 @@ impl Book {
     pub fn label(&self, label: SheetId) -> Result<LabelView> {
         self.row(label.0.as_bytes())?
             .ok_or_else(|| BookError::NotFound {
-                what: "label sheet",
+                what: Thing::LabelSheet,
                 name: label.to_string(),
             })
     }
@@ -221,7 +223,7 @@ impl Book {
     /// [`BookError::NotFound`], [`BookError::Damaged`].
     pub fn entry(&self, hash: Hash) -> Result<Entry> {
         self.store.entry(hash)?.ok_or_else(|| BookError::NotFound {
-            what: "entry",
+            what: Thing::Entry,
             name: hash.to_string(),
         })
     }
@@ -234,7 +236,7 @@ impl Book {
         let entry = self.entry(id.entry)?;
         let fact = entry.body().facts.get(usize::from(id.index)).cloned();
         let fact = fact.ok_or_else(|| BookError::NotFound {
-            what: "fact",
+            what: Thing::Fact,
             name: id.to_string(),
         })?;
         Ok((entry, fact))
@@ -256,6 +258,7 @@ impl Book {
         Ok(Compared {
             digest: self.digest()?,
             views: self.store.all_views()?,
+            found_by: self.store.all_found_by()?,
             sheets: self.store.sheet_heads()?,
         })
     }

@@ -6,6 +6,7 @@ use super::{Book, CREW, NEW_KEYS};
 use crate::fact::Fact;
 use crate::ids::{Hash, SheetId, StreamId};
 use crate::log::Entry;
+use crate::refusal::CrewRefusal;
 use crate::sheet::{SheetDoc, SheetKind};
 use crate::store::Store;
 use crate::view::{self, Touched};
@@ -44,9 +45,7 @@ impl Book {
     pub fn take_in(&mut self, wires: &[Vec<u8>], source: Option<StreamId>) -> Result<TakenIn> {
         self.must_be_writable()?;
         let Some(crew) = self.crew else {
-            return Err(BookError::refused(
-                "this phone is not of a crew yet: take the first file that the crew lead made after admitting it",
-            ));
+            return Err(BookError::refused(CrewRefusal::NotOfACrewYet));
         };
         let (entries, taken) = check_all(wires);
         self.store_checked(&entries, taken, crew, source)
@@ -113,9 +112,7 @@ impl Book {
     ) -> Result<TakenIn> {
         self.must_be_writable()?;
         if self.crew.is_some_and(|own| own != crew) {
-            return Err(BookError::refused(
-                "this file is from another crew: this book stays with its own",
-            ));
+            return Err(BookError::refused(CrewRefusal::FileOfAnotherCrew));
         }
         let own = self.secret()?.stream();
         let (entries, taken) = check_all(wires);
@@ -128,14 +125,10 @@ impl Book {
         let admits_us = |fact: &Fact| matches!(fact, Fact::Admitted(a) if a.device.stream == own);
         let admitted = entries.iter().any(|e| e.body().facts.iter().any(admits_us));
         let Some(practice) = practice.filter(|_| admitted) else {
-            return Err(BookError::refused(
-                "this file does not admit this phone to its crew: ask the crew lead to take this phone's request, then to make a new file",
-            ));
+            return Err(BookError::refused(CrewRefusal::FileDoesNotAdmit));
         };
         if practice != self.is_practice()? {
-            return Err(BookError::refused(
-                "a practice crew and a real one do not mix: ask to join again in another folder, with or without practice",
-            ));
+            return Err(BookError::refused(CrewRefusal::PracticeDoesNotMix));
         }
         self.store_checked(&entries, taken, crew, source)
     }

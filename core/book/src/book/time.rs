@@ -12,6 +12,7 @@ use crate::env::{Clock, TimeProof};
 use crate::fact::{ClockSeen, Fact, TimeConfirmed};
 use crate::ids::StreamId;
 use crate::log::Stamp;
+use crate::refusal::StoreRefusal;
 use crate::view::device::DeviceView;
 
 /// How far the wall clock may drift from the one that counts on before it has jumped.
@@ -116,7 +117,7 @@ impl Book {
     pub fn confirm_time(&mut self, how: TimeProof) -> Result<()> {
         if how == TimeProof::Unproven {
             return Err(crate::BookError::refused(
-                "say who or what confirms the time",
+                StoreRefusal::TimeConfirmedByNobody,
             ));
         }
         self.must_be_writable()?;

@@ -108,6 +108,11 @@ impl Book {
                 ));
             }
         }
+        if self.store.all_found_by()? != beside.all_found_by()? {
+            found
+                .faults
+                .push("some view is not found by what the log makes of it".to_owned());
+        }
         if here.len() != anew.len() {
             found.faults.push(format!(
                 "{} view rows, where the log makes {}",

@@ -9,9 +9,10 @@ use crate::ids::{Hash, ItemId, SheetId};
 use crate::log::{
     Body, ENTRY_BYTES_MAX, ENTRY_FORMAT, Entry, FACTS_MAX, LAMPORT_MAX, SheetChange, sign_entry,
 };
+use crate::refusal::{CrewRefusal, StoreRefusal};
 use crate::sheet::{FieldValue, SheetDoc, SheetKind, actor_of, check_text, schema};
 use crate::view::{self, Touched};
-use crate::{BookError, Result};
+use crate::{BookError, Result, Thing};
 
 struct Editing {
     doc: SheetDoc,
@@ -73,7 +74,7 @@ impl Writer<'_> {
         if !self.sheets.contains_key(&(id, kind)) {
             if self.book.store.sheet(id, kind)?.is_none() {
                 return Err(BookError::NotFound {
-                    what: "sheet",
+                    what: Thing::Sheet,
                     name: id.to_string(),
                 });
             }
@@ -88,7 +89,7 @@ impl Writer<'_> {
     /// [`BookError::NotFound`] for an unknown field or sheet; what [`check_text`] refuses.
     pub fn set(&mut self, id: SheetId, kind: SheetKind, key: &str, typed: &str) -> Result<()> {
         let field = schema::field(kind, key).ok_or_else(|| BookError::NotFound {
-            what: "field",
+            what: Thing::Field,
             name: key.to_owned(),
         })?;
         let value = check_text(field, typed)?;
@@ -117,7 +118,7 @@ impl Writer<'_> {
             .find(|l| l.key == list)
             .and_then(|l| l.fields.iter().find(|f| f.key == key))
             .ok_or_else(|| BookError::NotFound {
-                what: "field",
+                what: Thing::Field,
                 name: key.to_owned(),
             })?;
         let value = check_text(field, typed)?;
@@ -167,9 +168,7 @@ impl Book {
     pub fn write<T>(&mut self, work: impl FnOnce(&mut Writer<'_>) -> Result<T>) -> Result<T> {
         self.must_be_writable()?;
         if self.must_begin_anew()? && !self.is_first_of_stream()? {
-            return Err(BookError::refused(
-                "this phone's keys are in use on another phone too: swap records once, which gives it new ones, then go on",
-            ));
+            return Err(BookError::refused(CrewRefusal::KeysInUseElsewhere));
         }
         self.must_be_allowed()?;
         // One transaction around reading and writing: the action sees one state of the book, and
@@ -200,7 +199,7 @@ impl Book {
             return Ok((value, None));
         }
         if facts.len() > FACTS_MAX || changes.len() > FACTS_MAX {
-            return Err(BookError::refused("too much in one step: do it in several"));
+            return Err(BookError::refused(StoreRefusal::TooMuchAtOnce));
         }
         let entry = self.sign(facts, changes, stamp)?;
         let docs = sheets
@@ -226,9 +225,7 @@ impl Book {
             return Ok(());
         };
         if member.state == MemberState::Member && member.role == Some(Role::Office) {
-            return Err(BookError::refused(
-                "this device may only read (role office): ask a crew lead for another role",
-            ));
+            return Err(BookError::refused(CrewRefusal::MayOnlyRead));
         }
         Ok(())
     }
@@ -272,7 +269,7 @@ impl Book {
         };
         let entry = sign_entry(body, secret.signing());
         if entry.wire().len() > ENTRY_BYTES_MAX {
-            return Err(BookError::refused("too much in one step: do it in several"));
+            return Err(BookError::refused(StoreRefusal::TooMuchAtOnce));
         }
         Ok(entry)
     }

@@ -6,6 +6,7 @@
 use sward_rules::Verdict;
 use sward_rules::finding::sum;
 
+use super::after::{self, After};
 use super::history;
 use super::looks::{Seen, count, temperatures, wind};
 use super::record::{
@@ -19,7 +20,7 @@ use crate::log::Stamp;
 use crate::record::{TreatedSection, Treatment};
 use crate::view::keep_off::KeepOffView;
 use crate::view::visit::{FinishVersion, Line, VisitView};
-use crate::{Book, BookError, Result};
+use crate::{Book, BookError, Malformed, Result};
 
 /// One line of the history with its fact.
 pub(super) struct Known {
@@ -96,6 +97,9 @@ pub(super) fn records_of(
     }
     records.sort_by_key(|r| r.fact);
     history::number_versions(&visit, &mut records);
+    for record in &mut records {
+        record.after = after::after(&visit, Clock::named(&record.zone))?;
+    }
     Ok(records)
 }
 
@@ -139,7 +143,7 @@ impl Visit<'_> {
         }
     }
 
-    fn section_name(&self, id: KeepOffId) -> String {
+    pub(super) fn section_name(&self, id: KeepOffId) -> String {
         let found = self.keep_offs.iter().find(|k| k.keep_off == id);
         found.map_or_else(|| format!("section {id}"), |k| k.name.clone())
     }
@@ -155,7 +159,7 @@ impl Visit<'_> {
             if t.visit == self.view.visit {
                 Ok(t)
             } else {
-                Err(BookError::format("finish: it is of another visit"))
+                Err(BookError::format(Malformed::FinishOfAnotherVisit))
             }
         });
         let mut record = match &thawed {
@@ -199,6 +203,9 @@ impl Visit<'_> {
             sections: t.sections.iter().map(|s| self.section(s, clock)).collect(),
             acknowledged: t.acknowledged.clone(),
             against: t.against.clone(),
+            equipment: t.equipment.clone(),
+            lot: t.lot.clone(),
+            gear: t.gear.clone(),
         };
         Record {
             outcome: Outcome::Treated,
@@ -228,6 +235,7 @@ impl Visit<'_> {
             note: t.note.clone(),
             late: Vec::new(),
             amendments: Vec::new(),
+            after: After::default(),
         }
     }
 
@@ -314,6 +322,7 @@ impl Visit<'_> {
             note: String::new(),
             late: Vec::new(),
             amendments: Vec::new(),
+            after: After::default(),
         })
     }
 }

@@ -4,6 +4,7 @@
 //! same bytes. Nothing of this device, of arrival or of the present time is in it. What is on
 //! screen is made elsewhere; nothing is stored here.
 
+mod after;
 mod gather;
 mod history;
 mod json;
@@ -17,6 +18,9 @@ use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
 
+pub use after::{
+    After, AftercareNote, HalfWayNote, IncidentNote, IncidentSaid, ReturnNote, TaskNote, ToldNote,
+};
 pub use json::to_json;
 pub use record::{
     Amendment, Amount, BeaufortNote, Count, KeepOffNote, LateLoad, Load, Look, Mark,
@@ -31,7 +35,7 @@ use crate::view::visit::{VisitState, VisitView};
 use crate::{Book, Result};
 
 /// Format of the exported records, in CSV and JSON. Unstable until a first release.
-pub const EXPORT_FORMAT: u64 = 1;
+pub const EXPORT_FORMAT: u64 = 2;
 
 /// Which records to export; empty: all.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]

@@ -9,6 +9,7 @@ use serde::Serialize;
 use sward_rules::finding::{Check, Finding, Verdict};
 use sward_rules::label::{Ingredient, Method};
 
+use super::after::After;
 use crate::fact::{NotTreatedWhy, Person};
 use crate::ids::{FactId, Hash, SheetId, StreamId, VisitId};
 
@@ -290,6 +291,12 @@ pub struct TreatmentNote {
     pub acknowledged: Vec<Check>,
     /// Why it was started against a "don't treat".
     pub against: Option<String>,
+    /// What it was put on with, as the start told it.
+    pub equipment: Option<String>,
+    /// The product's lot.
+    pub lot: Option<String>,
+    /// Protective gear worn.
+    pub gear: Option<String>,
 }
 
 /// Why nothing was treated.
@@ -396,4 +403,6 @@ pub struct Record {
     pub late: Vec<LateLoad>,
     /// Every correction of the visit.
     pub amendments: Vec<Amendment>,
+    /// What stands around the result.
+    pub after: After,
 }

@@ -279,7 +279,15 @@ fn filled(record: &Record, field: FieldName) -> Filled {
         F::Company => text(&record.crew),
         F::Applicator => text(person.map_or("", |p| &p.name)),
         F::LicenceNumber => text(person.map_or("", |p| &p.licence)),
-        F::Equipment | F::UnexpectedOccurrence | F::Disposal => perhaps(&record.note),
+        F::Equipment => match treatment.and_then(|t| t.equipment.as_deref()) {
+            Some(told) if !told.trim().is_empty() => Filled::Yes,
+            _ => perhaps(&record.note),
+        },
+        F::UnexpectedOccurrence if !record.after.incidents.is_empty() => Filled::Yes,
+        // What was rinsed and kept is answered task by task; whether that tells of the containers
+        // too, a person has to read.
+        F::Disposal if !record.after.aftercare.is_empty() => Filled::LookInText,
+        F::UnexpectedOccurrence | F::Disposal => perhaps(&record.note),
     }
 }
 

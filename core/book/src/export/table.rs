@@ -2,7 +2,7 @@
 
 use super::record::{Amount, LateLoad, Look, Record, TreatmentNote, When};
 use super::words::{verdict, word};
-use super::{EXPORT_FORMAT, KeepOffNote};
+use super::{AftercareNote, EXPORT_FORMAT, HalfWayNote, IncidentNote, KeepOffNote, ToldNote};
 
 /// The records as CSV by RFC 4180, in UTF-8: lines end in CR LF, cells with a comma, a quote, a CR
 /// or an LF are quoted, the first line names the columns. Several values of one cell are joined by
@@ -54,7 +54,7 @@ fn guarded(cell: &str) -> String {
 
 type Column = (&'static str, fn(&Record) -> String);
 
-static COLUMNS: [Column; 50] = [
+static COLUMNS: [Column; 58] = [
     ("format", |_| EXPORT_FORMAT.to_string()),
     ("outcome", |r| word(&r.outcome)),
     ("marks", |r| joined(&r.marks, ToString::to_string)),
@@ -106,6 +106,11 @@ static COLUMNS: [Column; 50] = [
     ("water_total_metric", |r| {
         total_metric(r, |t| t.water_total.as_ref())
     }),
+    ("lot", |r| of(r, |t| t.lot.clone().unwrap_or_default())),
+    ("equipment", |r| {
+        of(r, |t| t.equipment.clone().unwrap_or_default())
+    }),
+    ("gear", |r| of(r, |t| t.gear.clone().unwrap_or_default())),
     ("loads", |r| of(r, |t| t.loads.len().to_string())),
     ("sections", |r| {
         of(r, |t| joined(&t.sections, |s| s.name.clone()))
@@ -190,6 +195,20 @@ static COLUMNS: [Column; 50] = [
             .unwrap_or_default()
     }),
     ("note", |r| r.note.clone()),
+    ("half_way", |r| joined(&r.after.half_way, half_way)),
+    ("aftercare", |r| joined(&r.after.aftercare, aftercare)),
+    ("told", |r| joined(&r.after.told, told)),
+    ("incidents", |r| joined(&r.after.incidents, incident)),
+    ("return_planned", |r| {
+        let planned = r.after.return_planned.as_ref();
+        planned
+            .map(|p| {
+                format!("{}: {} {}", p.day, word(&p.what), p.note)
+                    .trim_end()
+                    .to_owned()
+            })
+            .unwrap_or_default()
+    }),
     ("late_additions", |r| joined(&r.late, late)),
     ("amendments", |r| {
         joined(&r.amendments, |a| {
@@ -218,6 +237,64 @@ static COLUMNS: [Column; 50] = [
     }),
     ("entry_hash", |r| r.entry.to_string()),
 ];
+
+fn half_way(note: &HalfWayNote) -> String {
+    format!(
+        "{}: {} filled in, {} left, {} done: {} on the part done, {}",
+        note.at.local,
+        note.filled.entered,
+        note.left.entered,
+        note.done.entered,
+        note.rate_done.entered,
+        verdict(note.verdict)
+    )
+}
+
+fn aftercare(note: &AftercareNote) -> String {
+    let mut parts: Vec<String> = note
+        .done
+        .iter()
+        .map(|d| format!("{}: {}", word(&d.task), word(&d.state)))
+        .collect();
+    parts.extend((!note.note.is_empty()).then(|| note.note.clone()));
+    parts.join(", ")
+}
+
+fn told(note: &ToldNote) -> String {
+    let dry = if note.told_dry_check {
+        ", how to check that it is dry too"
+    } else {
+        ""
+    };
+    format!(
+        "{} ({}) of {}{dry}, at {} by {}",
+        note.who,
+        word(&note.how),
+        note.sections.join(" and "),
+        note.at.local,
+        note.by.name
+    )
+}
+
+fn incident(note: &IncidentNote) -> String {
+    let said: Vec<String> = note
+        .said
+        .iter()
+        .map(|s| {
+            let mut parts = vec![s.told.clone()];
+            parts.extend((!s.done.is_empty()).then(|| format!("done: {}", s.done)));
+            parts.extend((!s.who_called.is_empty()).then(|| format!("called: {}", s.who_called)));
+            parts.retain(|p| !p.is_empty());
+            format!("{} ({})", parts.join(", "), s.by.name)
+        })
+        .collect();
+    format!(
+        "{} at {}: {}",
+        word(&note.what),
+        note.happened.local,
+        said.join(" and ")
+    )
+}
 
 fn joined<T>(all: &[T], text: impl Fn(&T) -> String) -> String {
     all.iter().map(text).collect::<Vec<_>>().join("; ")

@@ -136,6 +136,29 @@ pub(super) fn fact(fact: &Fact, clock: Clock) -> String {
             format!("look at the sky {air}").trim_end().to_owned()
         }
         Fact::Corrected(c) => replacement(&c.new, clock),
+        Fact::ReturnPlanned(f) => format!("return planned for {}: {}", f.day, word(&f.what)),
+        Fact::KeepOffTold(f) => format!("{} told of the keep-off: {}", f.who, word(&f.how)),
+        Fact::Aftercare(f) => {
+            let done: Vec<String> = f
+                .done
+                .iter()
+                .map(|d| format!("{} {}", word(&d.task), word(&d.state)))
+                .collect();
+            format!("aftercare: {}", done.join(", "))
+        }
+        Fact::HalfWayChecked(f) => format!(
+            "check half-way: {} filled in, {} left, {} done",
+            f.filled.for_person(),
+            f.left.for_person(),
+            f.done.for_person()
+        ),
+        Fact::ControlCounted(f) => format!(
+            "control counted: treated {} then {}, untreated {} then {}",
+            f.counts.treated_before,
+            f.counts.treated_after,
+            f.counts.check_before,
+            f.counts.check_after
+        ),
         // Nothing else can be corrected; a hostile entry may name it all the same.
         _ => "another entry".to_owned(),
     }

@@ -3,9 +3,16 @@
 //! A correction is a new fact that names those it supersedes. What facts add up to is the
 //! business of [`crate::view`]; how they are stored, of the store.
 
+mod after;
+mod incident;
 mod membership;
 mod visit;
 
+pub use after::{
+    Aftercare, AftercareDone, AftercareTask, ControlCounted, HalfWayChecked, KeepOffTold, ReturnPlanned, ReturnWhat,
+    TaskState, ToldHow,
+};
+pub use incident::{IncidentFiled, IncidentWhat};
 pub use membership::{
     Admitted, ClockSeen, DeviceKeys, Founded, JoinAsked, Person, Recovered, Retired, Role,
     RoleGiven, TimeConfirmed, recovery_message,
@@ -20,7 +27,7 @@ pub use visit::{
 use minicbor::{Decode, Encode};
 use serde::Serialize;
 
-use crate::ids::{SheetId, StreamId, VisitId};
+use crate::ids::{IncidentId, SheetId, StreamId, VisitId};
 use crate::sheet::SheetKind;
 
 /// What a fact is about: the row of a view that is made anew when it arrives.
@@ -32,6 +39,8 @@ pub enum Subject {
     Device(StreamId),
     /// A visit, its keep-offs among it.
     Visit(VisitId),
+    /// An incident.
+    Incident(IncidentId),
     /// A sheet; of the kinds, those that have rows of their own.
     Sheet(SheetKind, SheetId),
 }
@@ -126,6 +135,24 @@ pub enum Fact {
     /// The air, the soil and the blooms were looked at.
     #[n(26)]
     SkySeen(#[n(0)] SkySeen),
+    /// A return to the yard is planned.
+    #[n(27)]
+    ReturnPlanned(#[n(0)] ReturnPlanned),
+    /// Somebody was told of keep-offs.
+    #[n(28)]
+    KeepOffTold(#[n(0)] KeepOffTold),
+    /// What was done after treating.
+    #[n(29)]
+    Aftercare(#[n(0)] Aftercare),
+    /// An incident is filed, or added to.
+    #[n(30)]
+    IncidentFiled(#[n(0)] IncidentFiled),
+    /// Treating was checked half-way.
+    #[n(31)]
+    HalfWayChecked(#[n(0)] HalfWayChecked),
+    /// Counts before and after, treated and not.
+    #[n(32)]
+    ControlCounted(#[n(0)] ControlCounted),
 }
 
 impl Fact {
@@ -158,6 +185,14 @@ impl Fact {
             Self::FinishChosen(f) => vec![Subject::Visit(f.visit)],
             Self::LateSettled(f) => vec![Subject::Visit(f.visit)],
             Self::SkySeen(f) => vec![Subject::Visit(f.visit)],
+            Self::ReturnPlanned(f) => vec![Subject::Visit(f.visit)],
+            Self::KeepOffTold(f) => vec![Subject::Visit(f.visit)],
+            Self::Aftercare(f) => vec![Subject::Visit(f.visit)],
+            Self::HalfWayChecked(f) => vec![Subject::Visit(f.visit)],
+            Self::ControlCounted(f) => vec![Subject::Visit(f.visit)],
+            Self::IncidentFiled(f) => std::iter::once(Subject::Incident(f.incident))
+                .chain(f.visit.map(Subject::Visit))
+                .collect(),
             Self::OneJob(f) => f.visits.iter().copied().map(Subject::Visit).collect(),
         }
     }

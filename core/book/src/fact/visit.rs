@@ -242,6 +242,15 @@ pub struct Started {
     /// The findings it was started on.
     #[n(7)]
     pub judged: Option<FactId>,
+    /// What it is put on with, copied: name, setting, swath, the calibration's date.
+    #[n(8)]
+    pub equipment: Option<String>,
+    /// The product's lot, as printed on what was opened.
+    #[n(9)]
+    pub lot: Option<String>,
+    /// Protective gear worn.
+    #[n(10)]
+    pub gear: Option<String>,
 }
 
 /// A load was put on.

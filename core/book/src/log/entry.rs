@@ -12,10 +12,10 @@ use crate::env::TimeProof;
 use crate::fact::Fact;
 use crate::ids::{FactId, Hash, SheetId, StreamId};
 use crate::sheet::{SheetKind, actor_of, check_change};
-use crate::{BookError, Result};
+use crate::{BookError, Malformed, Result, Written};
 
 /// Format of an entry's body; stands first in it. Unstable until a first release.
-pub const ENTRY_FORMAT: u64 = 1;
+pub const ENTRY_FORMAT: u64 = 2;
 /// The longest entry that is taken, in bytes. A day's largest, a finish, is about 4 KB.
 pub const ENTRY_BYTES_MAX: usize = 1 << 20;
 /// The most facts in one entry.
@@ -58,7 +58,7 @@ pub struct SheetChange {
 /// What an entry says, before it is signed.
 #[derive(Debug, Clone, PartialEq, Encode, Decode)]
 pub struct Body {
-    /// Always [`ENTRY_FORMAT`].
+    /// [`ENTRY_FORMAT`], or an earlier one where an earlier program wrote it.
     #[n(0)]
     pub format: u64,
     /// The stream, which is the key that signs.
@@ -136,9 +136,7 @@ impl Entry {
         .map_err(|_| BookError::BadSignature)?;
         // One value has one encoding: a second spelling of the same entry would be a second name.
         if minicbor::to_vec(&body).expect("a vector takes every write") != body_bytes {
-            return Err(BookError::format(
-                "entry: not in its deterministic encoding",
-            ));
+            return Err(BookError::format(Malformed::EntrySpelling));
         }
         body.check_bounds()?;
         for change in &body.changes {
@@ -178,25 +176,23 @@ impl Entry {
 
     fn split(wire: &[u8]) -> Result<(&[u8], [u8; 64])> {
         if wire.len() > ENTRY_BYTES_MAX {
-            return Err(BookError::format(format!(
-                "entry: over {ENTRY_BYTES_MAX} bytes"
-            )));
+            return Err(BookError::format(Malformed::EntryTooLong {
+                bytes_most: ENTRY_BYTES_MAX,
+            }));
         }
         let mut d = minicbor::Decoder::new(wire);
         if d.array()? != Some(2) {
-            return Err(BookError::format("entry: not a body and a signature"));
+            return Err(BookError::format(Malformed::EntryParts));
         }
         let body = d.bytes()?;
         let signature = <[u8; 64]>::try_from(d.bytes()?)
-            .map_err(|_| BookError::format("entry: the signature is not 64 bytes"))?;
+            .map_err(|_| BookError::format(Malformed::EntrySignatureLength))?;
         if d.position() != wire.len() {
-            return Err(BookError::format("entry: bytes left over"));
+            return Err(BookError::format(Malformed::EntryBytesLeftOver));
         }
         // The wrapper too has one spelling, or one entry could have several names.
         if wire_of(body, &signature) != wire {
-            return Err(BookError::format(
-                "entry: not in its deterministic encoding",
-            ));
+            return Err(BookError::format(Malformed::EntrySpelling));
         }
         Ok((body, signature))
     }
@@ -207,7 +203,7 @@ impl Entry {
         let found = d.u64()?;
         if found > ENTRY_FORMAT {
             return Err(BookError::Newer {
-                what: "an entry",
+                what: Written::Entry,
                 found,
                 known: ENTRY_FORMAT,
             });
@@ -218,24 +214,24 @@ impl Entry {
 
 impl Body {
     fn check_bounds(&self) -> Result<()> {
-        let fault = if self.format != ENTRY_FORMAT {
-            "unknown format"
+        let fault = if self.format == 0 || self.format > ENTRY_FORMAT {
+            Malformed::EntryFormat
         } else if self.seq == 0 || (self.seq == 1) != (self.prev == Hash::NONE) {
-            "number and chain do not fit"
+            Malformed::EntryChain
         } else if self.lamport < self.seq || self.lamport > LAMPORT_MAX {
-            "order number out of range"
+            Malformed::EntryOrder
         } else if self.facts.len() > FACTS_MAX || self.changes.len() > FACTS_MAX {
-            "too many facts"
+            Malformed::EntryTooManyFacts
         } else if self.facts.is_empty() && self.changes.is_empty() {
-            "it says nothing"
+            Malformed::EntrySaysNothing
         } else if self.seen.windows(2).any(|w| w[0] >= w[1]) {
-            "frontier not sorted"
+            Malformed::EntryFrontier
         } else if !(-18 * 60..=18 * 60).contains(&self.written.offset_min) {
-            "offset out of range"
+            Malformed::EntryOffset
         } else {
             return Ok(());
         };
-        Err(BookError::format(format!("entry: {fault}")))
+        Err(BookError::format(fault))
     }
 }
 

@@ -10,7 +10,7 @@ use sha2::{Digest, Sha256};
 
 use super::{SheetKind, schema};
 use crate::ids::{ItemId, StreamId};
-use crate::{BookError, Result};
+use crate::{BookError, Malformed, Result, Thing};
 
 /// The value of a field, and what others wrote at the same time.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -82,11 +82,9 @@ pub fn actor_of(stream: StreamId, nonce: u64) -> [u8; 16] {
 /// [`BookError::Format`] with the reason.
 pub fn check_change(bytes: &[u8], actor: [u8; 16]) -> Result<()> {
     let change = Change::from_bytes(bytes.to_vec())
-        .map_err(|_| BookError::format("sheet change: damaged"))?;
+        .map_err(|_| BookError::format(Malformed::SheetChangeDamaged))?;
     if change.actor_id().to_bytes() != actor {
-        return Err(BookError::format(
-            "sheet change: written in another device's name",
-        ));
+        return Err(BookError::format(Malformed::SheetChangeInAnothersName));
     }
     Ok(())
 }
@@ -147,12 +145,15 @@ impl SheetDoc {
         let changes = changes
             .into_iter()
             .map(|bytes| {
-                Change::from_bytes(bytes).map_err(|_| BookError::format("sheet change: damaged"))
+                Change::from_bytes(bytes)
+                    .map_err(|_| BookError::format(Malformed::SheetChangeDamaged))
             })
             .collect::<Result<Vec<_>>>()?;
-        self.doc
-            .apply_changes(changes)
-            .map_err(|e| BookError::format(format!("sheet change: {e}")))
+        self.doc.apply_changes(changes).map_err(|e| {
+            BookError::format(Malformed::SheetChangeUnfit {
+                detail: e.to_string(),
+            })
+        })
     }
 
     /// All at once where they fit together; else one by one, so that one that does not fit (two
@@ -200,7 +201,7 @@ impl SheetDoc {
         let list = self
             .object(&ROOT, list)
             .ok_or_else(|| BookError::NotFound {
-                what: "list in this sheet",
+                what: Thing::ListInSheet,
                 name: list.to_owned(),
             })?;
         let name = item.to_string();

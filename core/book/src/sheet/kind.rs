@@ -17,4 +17,16 @@ pub enum SheetKind {
     /// What is intended for a visit, before it starts. It has the visit's own UUID.
     #[n(2)]
     Plan,
+    /// A spreader or sprayer with its calibration.
+    #[n(3)]
+    Equipment,
+    /// Product on hand: one lot of it.
+    #[n(4)]
+    Stock,
+    /// Someone of the crew, with the licence.
+    #[n(5)]
+    Person,
+    /// Whom to call when something went wrong.
+    #[n(6)]
+    HelpLines,
 }

@@ -6,34 +6,81 @@ use sward_rules::Entered;
 use sward_rules::label::{Ingredient, KeepOffTerms, Label, LabelSays, Method, WateringIn};
 
 use super::doc::{FieldValue, SheetDoc};
+use super::reading::Reading;
 use super::schema::{self, NO, SAYS_NOTHING, Safer, YES};
-use super::{SheetKind, value};
+use super::{Conflict, SheetKind, value};
 use crate::ids::Hash;
+use crate::refusal::LabelRefusal;
 use crate::{BookError, Result};
-
-/// A field that two people filled differently without seeing each other.
-#[derive(Debug, Clone, PartialEq, Eq, minicbor::Encode, minicbor::Decode, Serialize)]
-pub struct Conflict {
-    /// The field.
-    #[n(0)]
-    pub field: String,
-    /// All values, the one acted on first where there is one.
-    #[n(1)]
-    pub values: Vec<String>,
-    /// The value acted on; none: not known until a person settles it.
-    #[n(2)]
-    pub acted_on: Option<String>,
-}
 
 /// What a label sheet says.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LabelSheet {
     /// Its content, as the rules need it. What is in doubt is unfilled.
     pub label: Label,
+    /// The most product by area in one season. Not among what the rules judge by yet, but read
+    /// back like every number.
+    pub season_most: LabelSays<Entered>,
+    /// What is copied word by word.
+    pub words: LabelWords,
     /// Fields with more than one value.
     pub conflicts: Vec<Conflict>,
     /// Hash over the numbers that have to be read back.
     pub numbers: Hash,
+}
+
+/// What a label sheet holds as text copied from the label; empty where nothing was copied, which
+/// is not the same as a label that is silent.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+pub struct LabelWords {
+    /// First aid.
+    pub first_aid: String,
+    /// The number to call in an emergency.
+    pub emergency_phone: String,
+    /// What to do about a spill.
+    pub spill: String,
+    /// In which order it is mixed.
+    pub mixing_order: String,
+    /// What to wear.
+    pub protective_gear: String,
+    /// What to do with what is left over, and with the container.
+    pub leftovers: String,
+    /// What it forbids.
+    pub forbids: String,
+    /// Where it may be used.
+    pub sites: String,
+    /// Which pests it names.
+    pub pests: String,
+}
+
+impl LabelWords {
+    const KEYS: [&'static str; 9] = [
+        "first_aid",
+        "emergency_phone",
+        "spill",
+        "mixing_order",
+        "protective_gear",
+        "leftovers",
+        "forbids",
+        "sites",
+        "pests",
+    ];
+
+    /// Reads them, from a sheet without its method too: first aid cannot wait for it.
+    pub fn read(sheet: &SheetDoc) -> Self {
+        let r = Reading::of(SheetKind::Label, sheet);
+        Self {
+            first_aid: r.text("first_aid"),
+            emergency_phone: r.text("emergency_phone"),
+            spill: r.text("spill"),
+            mixing_order: r.text("mixing_order"),
+            protective_gear: r.text("protective_gear"),
+            leftovers: r.text("leftovers"),
+            forbids: r.text("forbids"),
+            sites: r.text("sites"),
+            pests: r.text("pests"),
+        }
+    }
 }
 
 struct Reader<'a> {
@@ -76,6 +123,11 @@ impl LabelSheet {
             repeat_after: r.number("repeat_after"),
             ingredients: r.ingredients(),
         };
+        let season_most = r.number("season_most");
+        let words = LabelWords::read(sheet);
+        for key in LabelWords::KEYS {
+            r.text(key);
+        }
         let rates_in_conflict = r.conflicts.iter().any(|c| c.field.starts_with("rate_"));
         if rates_in_conflict && least_above_most(&label) {
             // The safer most would fall below the least: no rate at all until a person settles it.
@@ -87,6 +139,8 @@ impl LabelSheet {
         let numbers = Hash(r.numbers.finalize().into());
         Ok(Self {
             label,
+            season_most,
+            words,
             conflicts: r.conflicts,
             numbers,
         })
@@ -106,9 +160,7 @@ fn method_of(text: &str) -> Result<Method> {
         "foliar_spray" => Ok(Method::FoliarSpray),
         "drench" => Ok(Method::Drench),
         "bait" => Ok(Method::Bait),
-        _ => Err(BookError::refused(
-            "this label sheet's method is not filled in or not agreed: set it to granule, foliar_spray, drench or bait",
-        )),
+        _ => Err(BookError::refused(LabelRefusal::MethodMissing)),
     }
 }
 

@@ -2,8 +2,10 @@
 
 use sward_rules::Entered;
 
+use super::SheetKind;
 use super::doc::SheetDoc;
-use crate::ids::SheetId;
+use super::reading::Reading;
+use crate::ids::{ItemId, SheetId};
 
 /// What a plan says; none where nothing readable stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,20 +24,39 @@ pub struct PlanSheet {
     pub two_passes: bool,
     /// Width of one swath.
     pub swath: Option<Entered>,
+    /// The equipment sheet of what it goes on with.
+    pub equipment: Option<SheetId>,
+    /// The stock sheet it is taken from.
+    pub stock: Option<SheetId>,
+    /// Protective gear worn.
+    pub gear: String,
+    /// Sections to treat; empty: all of the yard's.
+    pub sections: Vec<ItemId>,
+    /// Whether product is brought for the area less its uncertainty.
+    pub less_uncertainty: bool,
 }
 
 impl PlanSheet {
     /// Reads the sheet.
     pub fn read(sheet: &SheetDoc) -> Self {
-        let number = |key: &str| Entered::parse(&sheet.text(key)).ok();
+        let r = Reading::of(SheetKind::Plan, sheet);
         Self {
-            label: sheet.text("label").parse().ok(),
-            rate: number("rate"),
-            carrier: number("carrier"),
-            holds: number("holds"),
-            vessel: number("vessel"),
-            two_passes: sheet.text("passes") == "2",
-            swath: number("swath"),
+            label: r.text("label").parse().ok(),
+            rate: r.number("rate"),
+            carrier: r.number("carrier"),
+            holds: r.number("holds"),
+            vessel: r.number("vessel"),
+            two_passes: r.text("passes") == "2",
+            swath: r.number("swath"),
+            equipment: r.text("equipment").parse().ok(),
+            stock: r.text("stock").parse().ok(),
+            gear: r.text("gear"),
+            sections: r
+                .text("sections")
+                .split_whitespace()
+                .filter_map(|id| id.parse().ok())
+                .collect(),
+            less_uncertainty: r.yes_no("less_uncertainty").unwrap_or(false),
         }
     }
 }

@@ -1,11 +1,12 @@
-//! The fields of each sheet: name, what may stand in it, and which of two values is the safer.
+//! What a field is: name, what may stand in it, and which of two values is the safer.
 //!
-//! To add a field, add its row here and, where the rules need it, read it in the sheet's own
-//! file. A field that an older phone does not know is carried and merged all the same.
+//! The rows stand in `tables`; to add a field, add its row there and, where it is needed typed,
+//! read it in the sheet's own file. A field that an older phone does not know is carried and
+//! merged all the same.
 
 use sward_rules::quantity::Dimension;
 
-use super::SheetKind;
+use super::{SheetKind, tables};
 
 /// The key that hides an item; nothing is deleted.
 pub const HIDDEN: &str = "hidden";
@@ -29,12 +30,24 @@ pub enum FieldKind {
     LabelNumber(&'static [Dimension]),
     /// "yes", "no" or "nothing".
     LabelYesNo,
+    /// "yes" or "no".
+    YesNo,
     /// "required" or "withheld" with or without a number, or "nothing".
     WateringIn,
     /// One of these words.
     Choice(&'static [&'static str]),
     /// An IANA time zone.
     Zone,
+    /// A day: year-month-day.
+    Day,
+    /// Degrees clockwise from north, 0 to 360.
+    Bearing,
+    /// A length to one side or, below zero, to the other: see [`super::Offset`].
+    Offset,
+    /// The UUID of a sheet of this kind.
+    Id(SheetKind),
+    /// UUIDs of items, with a space between; empty stands for all.
+    Ids,
     /// An encoded outline.
     Outline,
 }
@@ -44,7 +57,7 @@ pub enum FieldKind {
 pub enum Safer {
     /// One wins the same way everywhere, and the other is shown: names and notes.
     EitherWins,
-    /// The lower: most rate, highest wind.
+    /// The lower: most rate, highest wind; of two days the earlier.
     Lower,
     /// The higher: waits and distances.
     Higher,
@@ -74,135 +87,49 @@ pub struct List {
     pub key: &'static str,
     /// The fields of an item, [`HIDDEN`] aside.
     pub fields: &'static [Field],
+    /// The field without which an item is of no use to anyone.
+    pub required: &'static str,
 }
-
-const fn plain(key: &'static str, kind: FieldKind) -> Field {
-    Field {
-        key,
-        kind,
-        safer: Safer::EitherWins,
-        read_back: false,
-    }
-}
-
-const fn limit(key: &'static str, kind: FieldKind, safer: Safer) -> Field {
-    Field {
-        key,
-        kind,
-        safer,
-        read_back: true,
-    }
-}
-
-const RATES: &[Dimension] = &[Dimension::MassPerArea, Dimension::VolumePerArea];
-const SPEEDS: &[Dimension] = &[Dimension::Speed];
-const TIMES: &[Dimension] = &[Dimension::Time];
-const TEMPERATURES: &[Dimension] = &[Dimension::Temperature];
-
-static YARD: &[Field] = &[
-    plain("name", FieldKind::Text),
-    plain("address", FieldKind::Text),
-    plain("zone", FieldKind::Zone),
-    plain("people", FieldKind::Note),
-    plain("note", FieldKind::Note),
-];
-
-static SECTION: &[Field] = &[
-    plain("name", FieldKind::Text),
-    plain("outline", FieldKind::Outline),
-];
-
-static LABEL: &[Field] = &[
-    plain("product", FieldKind::Text),
-    plain("registration", FieldKind::Text),
-    Field {
-        key: "method",
-        kind: FieldKind::Choice(&["granule", "foliar_spray", "drench", "bait"]),
-        safer: Safer::Neither,
-        read_back: false,
-    },
-    limit("rate_least", FieldKind::LabelNumber(RATES), Safer::Neither),
-    limit("rate_most", FieldKind::LabelNumber(RATES), Safer::Lower),
-    limit(
-        "carrier_least",
-        FieldKind::LabelNumber(&[Dimension::VolumePerArea]),
-        Safer::Higher,
-    ),
-    limit("wind_most", FieldKind::LabelNumber(SPEEDS), Safer::Lower),
-    limit("rain_free", FieldKind::LabelNumber(TIMES), Safer::Higher),
-    limit(
-        "temperature_least",
-        FieldKind::LabelNumber(TEMPERATURES),
-        Safer::Higher,
-    ),
-    limit(
-        "temperature_most",
-        FieldKind::LabelNumber(TEMPERATURES),
-        Safer::Lower,
-    ),
-    limit("keep_off_until_dry", FieldKind::LabelYesNo, Safer::Yes),
-    limit(
-        "keep_off_wait",
-        FieldKind::LabelNumber(TIMES),
-        Safer::Higher,
-    ),
-    limit("watering_in", FieldKind::WateringIn, Safer::Neither),
-    limit("repeat_after", FieldKind::LabelNumber(TIMES), Safer::Higher),
-];
-
-static INGREDIENT: &[Field] = &[
-    plain("name", FieldKind::Text),
-    limit(
-        "content",
-        FieldKind::Number(&[Dimension::Percent, Dimension::MassPerVolume]),
-        Safer::Higher,
-    ),
-];
-
-static YARD_LISTS: &[List] = &[List {
-    key: "sections",
-    fields: SECTION,
-}];
-static LABEL_LISTS: &[List] = &[List {
-    key: "ingredients",
-    fields: INGREDIENT,
-}];
-
-static PLAN: &[Field] = &[
-    plain("label", FieldKind::Text),
-    plain("rate", FieldKind::Number(RATES)),
-    plain("carrier", FieldKind::Number(&[Dimension::VolumePerArea])),
-    plain(
-        "holds",
-        FieldKind::Number(&[Dimension::Mass, Dimension::Volume]),
-    ),
-    plain(
-        "vessel",
-        FieldKind::Number(&[Dimension::Mass, Dimension::Volume]),
-    ),
-    plain("passes", FieldKind::Choice(&["1", "2"])),
-    plain("swath", FieldKind::Number(&[Dimension::Length])),
-];
 
 /// The fields of a kind of sheet, list items aside.
 pub fn fields(kind: SheetKind) -> &'static [Field] {
     match kind {
-        SheetKind::Yard => YARD,
-        SheetKind::Label => LABEL,
-        SheetKind::Plan => PLAN,
+        SheetKind::Yard => tables::YARD,
+        SheetKind::Label => tables::LABEL,
+        SheetKind::Plan => tables::PLAN,
+        SheetKind::Equipment => tables::EQUIPMENT,
+        SheetKind::Stock => tables::STOCK,
+        SheetKind::Person => tables::PERSON,
+        SheetKind::HelpLines => &[],
     }
 }
 
 /// The lists of a kind of sheet.
 pub fn lists(kind: SheetKind) -> &'static [List] {
     match kind {
-        SheetKind::Yard => YARD_LISTS,
-        SheetKind::Label => LABEL_LISTS,
-        SheetKind::Plan => &[],
+        SheetKind::Yard => tables::YARD_LISTS,
+        SheetKind::Label => tables::LABEL_LISTS,
+        SheetKind::HelpLines => tables::HELP_LISTS,
+        SheetKind::Plan | SheetKind::Equipment | SheetKind::Stock | SheetKind::Person => &[],
     }
 }
 
 /// One field by its key.
 pub fn field(kind: SheetKind, key: &str) -> Option<&'static Field> {
     fields(kind).iter().find(|f| f.key == key)
+}
+
+/// One list by its key.
+pub fn list(kind: SheetKind, key: &str) -> Option<&'static List> {
+    lists(kind).iter().find(|l| l.key == key)
+}
+
+/// The field without which a sheet of this kind is of no use to anyone; none: it may stay empty.
+pub fn required(kind: SheetKind) -> Option<&'static str> {
+    match kind {
+        SheetKind::Yard | SheetKind::Equipment | SheetKind::Person => Some("name"),
+        SheetKind::Label => Some("product"),
+        SheetKind::Stock => Some("label"),
+        SheetKind::Plan | SheetKind::HelpLines => None,
+    }
 }

@@ -6,7 +6,7 @@ use super::Store;
 use super::sheets::{kind_number, kind_of};
 use crate::Result;
 use crate::fact::Subject;
-use crate::ids::{Hash, SheetId, StreamId, VisitId};
+use crate::ids::{Hash, IncidentId, SheetId, StreamId, VisitId};
 use crate::log::{Entry, Head};
 
 /// Where one fact about a subject lies.
@@ -23,6 +23,8 @@ pub(crate) fn subject_key(subject: &Subject) -> (i64, Vec<u8>) {
         Subject::Crew => (0, Vec::new()),
         Subject::Device(stream) => (1, stream.0.to_vec()),
         Subject::Visit(visit) => (2, visit.0.as_bytes().to_vec()),
+        Subject::Incident(incident) => (-1, incident.0.as_bytes().to_vec()),
+        // Whatever sheets come after, theirs are the numbers from here up.
         Subject::Sheet(kind, sheet) => (3 + kind_number(*kind), sheet.0.as_bytes().to_vec()),
     }
 }
@@ -32,6 +34,7 @@ fn subject_of(kind: i64, key: &[u8]) -> Result<Subject> {
         0 => Subject::Crew,
         1 => Subject::Device(StreamId::from_slice(key)?),
         2 => Subject::Visit(VisitId::from_slice(key)?),
+        -1 => Subject::Incident(IncidentId::from_slice(key)?),
         _ => Subject::Sheet(kind_of(kind - 3)?, SheetId::from_slice(key)?),
     })
 }

@@ -3,23 +3,26 @@
 //! No meaning here: what facts add up to is [`crate::view`]; who may write what, [`crate::book`].
 
 mod entries;
+mod find;
 mod lock;
 mod peers;
 mod sheets;
 mod views;
 
 pub(crate) use lock::WriterLock;
-pub use views::ComparedRow;
+pub(crate) use find::VisitsWanted;
+pub use views::{ComparedRow, FoundByRow};
 pub(crate) use views::{ViewKind, ViewRow};
 
 use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OpenFlags, OptionalExtension as _};
 
-use crate::{BookError, Result};
+use crate::refusal::StoreRefusal;
+use crate::{BookError, Result, Written};
 
 /// Format of the store, kept in `PRAGMA user_version`. Unstable until a first release.
-pub const STORE_FORMAT: u64 = 1;
+pub const STORE_FORMAT: u64 = 2;
 /// `PRAGMA application_id`: "SwBk".
 const APPLICATION_ID: i64 = 0x5377_426b;
 const FILE_NAME: &str = "book.sqlite";
@@ -27,7 +30,12 @@ const FILE_NAME: &str = "book.sqlite";
 /// The tables of one book.
 pub(crate) struct Store {
     conn: Connection,
+    /// The format found on disk, where it is an older one.
+    older: Option<u64>,
 }
+
+/// All tables of a store.
+const SCHEMA: [&str; 2] = [include_str!("schema.sql"), include_str!("view.sql")];
 
 impl Store {
     /// Where the store of the book in `folder` lies.
@@ -47,23 +55,23 @@ impl Store {
         Self::set_pragmas(&conn)?;
         conn.execute_batch(&format!(
             "BEGIN IMMEDIATE; {} PRAGMA application_id = {APPLICATION_ID}; PRAGMA user_version = {STORE_FORMAT}; COMMIT;",
-            include_str!("schema.sql")
+            SCHEMA.concat()
         ))?;
-        Ok(Self::over(conn))
+        Ok(Self::over(conn, None))
     }
 
-    fn over(conn: Connection) -> Self {
+    fn over(conn: Connection, older: Option<u64>) -> Self {
         // One action runs some thirty statements; the cache holds sixteen unless told otherwise, and
         // preparing each anew cost more than running them.
         conn.set_prepared_statement_cache_capacity(128);
-        Self { conn }
+        Self { conn, older }
     }
 
     /// A store in memory, for rebuilding views beside the one on disk.
     pub(crate) fn in_memory() -> Result<Self> {
         let conn = Connection::open_in_memory()?;
-        conn.execute_batch(include_str!("schema.sql"))?;
-        Ok(Self::over(conn))
+        conn.execute_batch(&SCHEMA.concat())?;
+        Ok(Self::over(conn, None))
     }
 
     /// Opens the store for writing.
@@ -81,16 +89,19 @@ impl Store {
     fn open_with(path: &Path, mode: OpenFlags) -> Result<Self> {
         let conn = Connection::open_with_flags(path, mode | OpenFlags::SQLITE_OPEN_NO_MUTEX)
             .map_err(|e| cannot_open(path, e))?;
-        Self::check_format(&conn)?;
+        let older = Self::check_format(&conn)?;
         if mode.contains(OpenFlags::SQLITE_OPEN_READ_WRITE) {
             Self::set_pragmas(&conn)?;
+        } else if let Some(found) = older {
+            return Err(BookError::refused(StoreRefusal::WriteOnceFirst { found }));
         } else {
             conn.busy_timeout(std::time::Duration::from_secs(5))?;
         }
-        Ok(Self::over(conn))
+        Ok(Self::over(conn, older))
     }
 
-    fn check_format(conn: &Connection) -> Result<()> {
+    /// The format, where it is an older one.
+    fn check_format(conn: &Connection) -> Result<Option<u64>> {
         let number = |name: &str| conn.query_row(&format!("PRAGMA {name}"), [], |r| r.get(0));
         let application: i64 = number("application_id")?;
         if application != APPLICATION_ID {
@@ -101,14 +112,40 @@ impl Store {
         let found: u64 = u64::try_from(number("user_version")?).unwrap_or(0);
         if found > STORE_FORMAT {
             return Err(BookError::Newer {
-                what: "this book",
+                what: Written::Book,
                 found,
                 known: STORE_FORMAT,
             });
         }
-        if found < STORE_FORMAT {
+        if found == 0 {
             return Err(BookError::Damaged(format!("unknown old format {found}")));
         }
+        Ok((found < STORE_FORMAT).then_some(found))
+    }
+
+    /// The format found on disk, where it is an older one: then the views cannot be read before
+    /// [`Store::renew_views`].
+    pub(crate) fn older_format(&self) -> Option<u64> {
+        self.older
+    }
+
+    /// Brings a store of an older format up to this one, all or nothing. Format 1 differs in the
+    /// views' table alone, and `make_views` makes what stands in it anew from the log.
+    pub(crate) fn renew_views(
+        &mut self,
+        make_views: impl FnOnce(&Self) -> Result<()>,
+    ) -> Result<()> {
+        self.transaction(|store| {
+            store
+                .conn
+                .execute_batch(&format!("DROP TABLE view; {}", include_str!("view.sql")))?;
+            make_views(store)?;
+            store
+                .conn
+                .execute_batch(&format!("PRAGMA user_version = {STORE_FORMAT}"))?;
+            Ok(())
+        })?;
+        self.older = None;
         Ok(())
     }
 
@@ -121,9 +158,7 @@ impl Store {
         conn.busy_timeout(std::time::Duration::from_secs(5))?;
         let mode: String = conn.query_row("PRAGMA journal_mode = WAL", [], |r| r.get(0))?;
         if mode != "wal" {
-            return Err(BookError::refused(
-                "this disk does not support the book's write-ahead log: choose a folder on an ordinary local disk",
-            ));
+            return Err(BookError::refused(StoreRefusal::DiskUnsuited));
         }
         conn.execute_batch(
             "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY;
@@ -188,7 +223,7 @@ impl Store {
     pub(crate) fn copy_into(&self, path: &Path) -> Result<()> {
         let name = path
             .to_str()
-            .ok_or_else(|| BookError::refused("the path is not valid text"))?;
+            .ok_or_else(|| BookError::refused(StoreRefusal::PathNotText))?;
         self.conn.execute("VACUUM INTO ?1", [name])?;
         Ok(())
     }

@@ -1,5 +1,5 @@
 -- The store of one book. The log is the truth: everything below it can be made anew from it.
--- `PRAGMA user_version` holds the format's number; see STORE_FORMAT.
+-- `PRAGMA user_version` holds the format's number; see STORE_FORMAT. The views' table is in view.sql.
 
 -- What belongs to this device alone: which crew, clock anchor, what it has told the crew it saw.
 CREATE TABLE local (
@@ -60,17 +60,6 @@ CREATE TABLE edit (
   place INTEGER NOT NULL,
   PRIMARY KEY (sheet, kind, entry, place)
 ) STRICT, WITHOUT ROWID;
-
--- Views: pure functions of the log, one row a subject. `yard` and `at_ms` are for finding rows.
-CREATE TABLE view (
-  kind    INTEGER NOT NULL,
-  subject BLOB NOT NULL,
-  yard    BLOB,
-  at_ms   INTEGER,
-  body    BLOB NOT NULL,
-  PRIMARY KEY (kind, subject)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX view_by_yard ON view (yard, kind, at_ms) WHERE yard IS NOT NULL;
 
 -- What each peer said it holds: never compared either.
 CREATE TABLE peer (

@@ -12,6 +12,10 @@ pub(super) fn kind_number(kind: SheetKind) -> i64 {
         SheetKind::Yard => 0,
         SheetKind::Label => 1,
         SheetKind::Plan => 2,
+        SheetKind::Equipment => 3,
+        SheetKind::Stock => 4,
+        SheetKind::Person => 5,
+        SheetKind::HelpLines => 6,
     }
 }
 
@@ -20,6 +24,10 @@ pub(super) fn kind_of(number: i64) -> Result<SheetKind> {
         0 => Ok(SheetKind::Yard),
         1 => Ok(SheetKind::Label),
         2 => Ok(SheetKind::Plan),
+        3 => Ok(SheetKind::Equipment),
+        4 => Ok(SheetKind::Stock),
+        5 => Ok(SheetKind::Person),
+        6 => Ok(SheetKind::HelpLines),
         _ => Err(BookError::Damaged(format!("unknown sheet kind {number}"))),
     }
 }
@@ -33,6 +41,21 @@ impl Store {
         Ok(find
             .query_row((id.0.as_bytes(), kind_number(kind)), |r| r.get(0))
             .optional()?)
+    }
+
+    /// Every sheet of a kind with its saved document, by id: the order in which they were made.
+    pub(crate) fn sheets_of(&self, kind: SheetKind) -> Result<Vec<(SheetId, Vec<u8>)>> {
+        let mut find = self
+            .conn
+            .prepare_cached("SELECT id, doc FROM sheet WHERE kind = ?1 ORDER BY id")?;
+        let rows = find.query_map([kind_number(kind)], |r| {
+            Ok((r.get::<_, Vec<u8>>(0)?, r.get::<_, Vec<u8>>(1)?))
+        })?;
+        rows.map(|row| {
+            let (id, doc) = row?;
+            Ok((SheetId::from_slice(&id)?, doc))
+        })
+        .collect()
     }
 
     /// Stores a sheet's document.

@@ -12,6 +12,7 @@ use sward_rules::keep_off::{KeepOff, Now, State, Terms};
 use sward_rules::label::KeepOffTerms;
 use sward_rules::measure::Outline;
 
+use super::after;
 use super::visit::{Told, VisitFacts};
 use crate::fact::{Fact, Role, SectionDone};
 use crate::ids::{FactId, ItemId, KeepOffId, SheetId, StreamId, VisitId};
@@ -87,6 +88,9 @@ pub struct KeepOffView {
     /// Whether somebody who is not (any more) of the crew wrote some of it.
     #[n(15)]
     pub by_outsider: bool,
+    /// Who was told of it, and how: the facts that say so and stand.
+    #[n(16)]
+    pub told: Vec<FactId>,
 }
 
 /// Why a "dry" does not count.
@@ -138,6 +142,23 @@ impl KeepOffView {
         match self.standing(now) {
             Standing::Released => false,
             Standing::ByClaims(state) => !state.is_over(),
+        }
+    }
+
+    /// From when on it is over for a proven time, by what is known now; none while no time alone
+    /// ends it, and [`i64::MIN`] once a crew lead has lifted it. Milliseconds since 1970 in UTC.
+    ///
+    /// A time that is not proven can keep off longer, never shorter.
+    pub fn over_from_utc_ms(&self) -> Option<i64> {
+        // At the end of time only what waits for a person has not ended.
+        let last = Now {
+            utc_ms: i64::MAX,
+            proven: true,
+        };
+        match self.standing(last) {
+            Standing::Released => Some(i64::MIN),
+            Standing::ByClaims(State::Ended { at_utc_ms, .. }) => Some(at_utc_ms),
+            Standing::ByClaims(_) => None,
         }
     }
 
@@ -206,6 +227,7 @@ pub(crate) fn keep_offs_of(visit: VisitId, facts: &VisitFacts<'_>) -> Vec<KeepOf
                 released_by: None,
                 applications: Vec::new(),
                 by_outsider: false,
+                told: after::told_of(opened.keep_off, facts),
             });
             view.started_utc_ms = view.started_utc_ms.min(told.at.utc_ms);
             view.claims.push(Claim {

@@ -4,14 +4,18 @@ use std::cell::{OnceCell, RefCell};
 use std::collections::{BTreeSet, HashMap};
 use std::rc::Rc;
 
+use chrono::{Datelike as _, NaiveDate};
+
 use super::device::{DeviceView, Look};
+use super::incident::{IncidentView, incident_of};
 use super::keep_off::{KeepOffView, keep_offs_of};
 use super::roster::{Chains, MembershipFact, Roster, Standing};
 use super::sheets::{LabelView, ReadBack, ReadBackTold, YardView, label_of, yard_of};
 use super::twice::{ONE_JOB_WITHIN_MS, TwiceView, pair_key, twice_of};
 use super::visit::{Told, VisitFacts, VisitView, visit_of};
+use super::words;
 use crate::fact::{Fact, Role, Subject};
-use crate::ids::{FactId, Hash, SheetId, StreamId, VisitId};
+use crate::ids::{FactId, Hash, IncidentId, SheetId, StreamId, VisitId};
 use crate::log::Entry;
 use crate::sheet::{SheetDoc, SheetKind};
 use crate::store::{Store, ViewKind, ViewRow};
@@ -21,13 +25,9 @@ use crate::{BookError, Result};
 pub(crate) trait View: minicbor::Encode<()> + for<'b> minicbor::Decode<'b, ()> {
     /// The view.
     const KIND: ViewKind;
-    /// The yard it is found by.
-    fn yard(&self) -> Option<SheetId> {
-        None
-    }
-    /// The time it is sorted by.
-    fn at_ms(&self) -> Option<i64> {
-        None
+    /// What the row is found by; its content is not in it.
+    fn found_by(&self) -> ViewRow {
+        ViewRow::default()
     }
 }
 
@@ -39,33 +39,74 @@ impl View for DeviceView {
 }
 impl View for YardView {
     const KIND: ViewKind = ViewKind::Yard;
+    fn found_by(&self) -> ViewRow {
+        ViewRow {
+            words: Some(words::lines([self.name.as_str(), &self.address])),
+            ..ViewRow::default()
+        }
+    }
 }
 impl View for LabelView {
     const KIND: ViewKind = ViewKind::Label;
 }
 impl View for TwiceView {
     const KIND: ViewKind = ViewKind::Twice;
-    fn yard(&self) -> Option<SheetId> {
-        Some(self.yard)
+    fn found_by(&self) -> ViewRow {
+        ViewRow {
+            yard: Some(self.yard),
+            ..ViewRow::default()
+        }
     }
 }
 impl View for VisitView {
     const KIND: ViewKind = ViewKind::Visit;
-    fn yard(&self) -> Option<SheetId> {
-        self.yard
-    }
-    fn at_ms(&self) -> Option<i64> {
-        self.opened.map(|at| at.utc_ms)
+    fn found_by(&self) -> ViewRow {
+        let products = self.products.iter();
+        let products = products.flat_map(|p| [p.product.as_str(), &p.registration]);
+        let texts = std::iter::once(self.target.as_str())
+            .chain(self.pests.iter().map(String::as_str))
+            .chain(products)
+            .chain(self.people.iter().map(String::as_str));
+        // A day that is none, from a hostile entry, is shown but never due.
+        let returns = self.return_day.as_ref();
+        let returns = returns.and_then(|r| r.day.parse::<NaiveDate>().ok());
+        ViewRow {
+            yard: self.yard,
+            at_ms: Some(self.at_utc_ms()),
+            state: Some(self.state.number()),
+            returns: returns.map(day_number),
+            asks: !self.questions.is_empty(),
+            words: Some(words::lines(texts)),
+            ..ViewRow::default()
+        }
     }
 }
 impl View for KeepOffView {
     const KIND: ViewKind = ViewKind::KeepOff;
-    fn yard(&self) -> Option<SheetId> {
-        self.yard
+    fn found_by(&self) -> ViewRow {
+        let until_ms = self.over_from_utc_ms().unwrap_or(i64::MAX);
+        ViewRow {
+            yard: self.yard,
+            at_ms: Some(self.started_utc_ms),
+            until_ms: self.released_by.is_none().then_some(until_ms),
+            ..ViewRow::default()
+        }
     }
-    fn at_ms(&self) -> Option<i64> {
-        Some(self.started_utc_ms)
+}
+impl View for IncidentView {
+    const KIND: ViewKind = ViewKind::Incident;
+    fn found_by(&self) -> ViewRow {
+        ViewRow {
+            yard: self.yard,
+            at_ms: Some(self.happened_utc_ms),
+            ..ViewRow::default()
+        }
     }
+}
+
+/// A day's number, counted from 0001-01-01 as 1, as rows are found by it.
+pub(crate) fn day_number(day: NaiveDate) -> i64 {
+    i64::from(day.num_days_from_ce())
 }
 
 /// Reads one row's content.
@@ -229,6 +270,7 @@ impl<'a> Refresh<'a> {
                 Subject::Crew | Subject::Device(_) => {}
                 Subject::Sheet(kind, sheet) => self.refresh_sheet(*kind, *sheet)?,
                 Subject::Visit(visit) => visits.push(self.refresh_visit(*visit)?),
+                Subject::Incident(incident) => self.refresh_incident(*incident)?,
             }
         }
         for visit in &visits {
@@ -240,11 +282,25 @@ impl<'a> Refresh<'a> {
     fn set<V: View>(&self, subject: &[u8], view: &V) -> Result<()> {
         let body = minicbor::to_vec(view).expect("a vector takes every write");
         let row = ViewRow {
-            yard: view.yard(),
-            at_ms: view.at_ms(),
             body,
+            ..view.found_by()
         };
-        self.store.set_view(V::KIND, subject, &row)
+        let moved = self.store.set_view(V::KIND, subject, &row)?;
+        if V::KIND != ViewKind::Visit {
+            return Ok(());
+        }
+        // Which return of a yard is due changes with its visits' order and with the return itself.
+        let left = moved
+            .as_ref()
+            .and_then(|m| m.was_in)
+            .filter(|y| Some(*y) != row.yard);
+        let here = row
+            .yard
+            .filter(|_| moved.is_some() || row.returns.is_some());
+        for yard in left.into_iter().chain(here) {
+            self.store.mark_due(yard)?;
+        }
+        Ok(())
     }
 
     fn entry(&self, id: i64) -> Result<Rc<Entry>> {
@@ -355,7 +411,12 @@ impl<'a> Refresh<'a> {
                 let told = self.read_backs(sheet)?;
                 self.set(sheet.0.as_bytes(), &label_of(sheet, &doc, told))
             }
-            SheetKind::Plan => Ok(()),
+            // Few of each, so that they are read as they stand.
+            SheetKind::Plan
+            | SheetKind::Equipment
+            | SheetKind::Stock
+            | SheetKind::Person
+            | SheetKind::HelpLines => Ok(()),
         }
     }
 
@@ -381,10 +442,18 @@ impl<'a> Refresh<'a> {
         Ok(told)
     }
 
-    fn refresh_visit(&self, visit: VisitId) -> Result<VisitView> {
-        let entries = self.facts(&Subject::Visit(visit))?;
+    fn refresh_incident(&self, incident: IncidentId) -> Result<()> {
+        let entries = self.facts(&Subject::Incident(incident))?;
+        match incident_of(incident, &self.told(&entries)?) {
+            Some(view) => self.set(incident.0.as_bytes(), &view),
+            None => Ok(()),
+        }
+    }
+
+    /// Facts with who told them, and what that is worth.
+    fn told<'e>(&self, entries: &'e [(Rc<Entry>, u8)]) -> Result<Vec<Told<'e>>> {
         let mut told = Vec::with_capacity(entries.len());
-        for (entry, place) in &entries {
+        for (entry, place) in entries {
             let body = entry.body();
             let device = self.device(body.stream)?;
             told.push(Told {
@@ -396,8 +465,17 @@ impl<'a> Refresh<'a> {
                 clock_doubt_ms: device.doubt_ms(body.seq, body.written),
             });
         }
-        let facts = VisitFacts::new(told);
-        let view = visit_of(visit, &facts);
+        Ok(told)
+    }
+
+    fn refresh_visit(&self, visit: VisitId) -> Result<VisitView> {
+        let entries = self.facts(&Subject::Visit(visit))?;
+        let facts = VisitFacts::new(self.told(&entries)?);
+        let names = |stream: StreamId| {
+            let person = self.roster.member(stream)?.person.as_ref()?;
+            Some(person.name.clone())
+        };
+        let view = visit_of(visit, &facts, &names);
         self.set(visit.0.as_bytes(), &view)?;
         for keep_off in keep_offs_of(visit, &facts) {
             // Two visits that name one keep-off are two keep-offs: neither can hide the other.

@@ -5,8 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use minicbor::{Decode, Encode};
 use serde::Serialize;
 
+use super::after;
 use super::roster::Standing;
-use crate::fact::{Fact, Finished, Loaded, NotTreated, Replacement, Role};
+use crate::fact::{Fact, Finished, Loaded, NotTreated, Replacement, ReturnWhat, Role};
 use crate::ids::{FactId, SheetId, StreamId, VisitId};
 use crate::log::Stamp;
 
@@ -27,6 +28,18 @@ pub enum VisitState {
     /// It ended without a treatment.
     #[n(3)]
     NotTreated,
+}
+
+impl VisitState {
+    /// The number that rows are found by; below 2 the visit is open.
+    pub(crate) fn number(self) -> i64 {
+        match self {
+            Self::Looking => 0,
+            Self::Treating => 1,
+            Self::Finished => 2,
+            Self::NotTreated => 3,
+        }
+    }
 }
 
 /// One line of a visit's history.
@@ -114,6 +127,34 @@ pub enum Question {
     },
 }
 
+/// A planned return.
+#[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]
+pub struct ReturnDay {
+    /// The fact that plans it.
+    #[n(0)]
+    pub fact: FactId,
+    /// The day, as year-month-day.
+    #[n(1)]
+    pub day: String,
+    /// What for.
+    #[n(2)]
+    pub what: ReturnWhat,
+    /// In the person's own words.
+    #[n(3)]
+    pub note: String,
+}
+
+/// A product that treating was started with.
+#[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]
+pub struct ProductUsed {
+    /// Product as printed on the label.
+    #[n(0)]
+    pub product: String,
+    /// Registration number as printed.
+    #[n(1)]
+    pub registration: String,
+}
+
 /// A visit as it stands.
 #[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]
 pub struct VisitView {
@@ -150,9 +191,30 @@ pub struct VisitView {
     /// Visits that a person said are another job.
     #[n(10)]
     pub other_job_than: Vec<VisitId>,
+    /// The return that is planned: the latest that stands, whether it was planned with a "not
+    /// treated" or by itself.
+    #[n(11)]
+    pub return_day: Option<ReturnDay>,
+    /// What treating was started with, each product once.
+    #[n(12)]
+    pub products: Vec<ProductUsed>,
+    /// The people whose devices wrote any of it, each once.
+    #[n(13)]
+    pub people: Vec<String>,
+    /// Pests that were counted, each once.
+    #[n(14)]
+    pub pests: Vec<String>,
 }
 
 impl VisitView {
+    /// What it is ordered by: when it was opened, or the first that is known of it while its
+    /// opening has not arrived; milliseconds since 1970 in UTC.
+    pub fn at_utc_ms(&self) -> i64 {
+        self.opened
+            .or_else(|| self.history.first().map(|line| line.at))
+            .map_or(i64::MIN, |at| at.utc_ms)
+    }
+
     /// The finish that holds: the only one that is not set aside.
     pub fn finish(&self) -> Option<FactId> {
         let mut standing = self.finishes.iter().filter(|f| f.set_aside_by.is_none());
@@ -212,7 +274,7 @@ impl Told<'_> {
         }
     }
 
-    fn not_treated(&self) -> Option<&NotTreated> {
+    pub(crate) fn not_treated(&self) -> Option<&NotTreated> {
         match self.fact {
             Fact::NotTreated(not) => Some(not),
             Fact::Corrected(c) => match &c.new {
@@ -274,14 +336,17 @@ impl<'a> VisitFacts<'a> {
     }
 
     /// Facts that nobody corrected, corrections that do not count left out.
-    fn effective(&self) -> impl Iterator<Item = &Told<'a>> {
+    pub(crate) fn effective(&self) -> impl Iterator<Item = &Told<'a>> {
         self.standing()
             .filter(|t| !matches!(t.fact, Fact::Corrected(_)) || t.counts(Role::Applicator))
     }
 }
 
+/// Who carries a device, by name.
+pub(crate) type Names<'a> = dyn Fn(StreamId) -> Option<String> + 'a;
+
 /// Computes a visit from all its facts.
-pub(crate) fn visit_of(visit: VisitId, facts: &VisitFacts<'_>) -> VisitView {
+pub(crate) fn visit_of(visit: VisitId, facts: &VisitFacts<'_>, names: &Names<'_>) -> VisitView {
     let opening = facts.told.iter().find_map(|t| match t.fact {
         Fact::VisitOpened(o) => Some((o.target.clone(), t.at)),
         _ => None,
@@ -361,6 +426,10 @@ pub(crate) fn visit_of(visit: VisitId, facts: &VisitFacts<'_>) -> VisitView {
         questions,
         one_job_with,
         other_job_than,
+        return_day: after::return_day(facts),
+        products: after::products(facts),
+        people: after::people(facts, names),
+        pests: after::pests(facts),
     }
 }
 

@@ -71,7 +71,7 @@ proptest! {
 #[test]
 fn one_record_in_json() {
     let json = to_json(std::slice::from_ref(sample_record()));
-    assert!(json.starts_with("{\n  \"format\": 1,\n"));
+    assert!(json.starts_with("{\n  \"format\": 2,\n"));
     assert!(json.ends_with("}\n"));
     insta::assert_snapshot!(json);
 }

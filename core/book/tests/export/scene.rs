@@ -12,7 +12,7 @@ use sward_book::fact::{Loaded, Person, Replacement, Role, SkySeen};
 use sward_book::ids::{FactId, KeepOffId, SheetId, StreamId, VisitId};
 use sward_book::testing::{TestEnv, ask, give, secret};
 use sward_rules::Entered;
-use sward_rules::finding::{Check, Finding, Verdict};
+use sward_rules::finding::{Check, Finding, Reason, Verdict};
 use sward_rules::look::{Sample, SampleMethod};
 use sward_rules::measure::{Outline, Shape};
 use sward_rules::sky::{AirReading, MeterReading};
@@ -137,8 +137,8 @@ impl Phone {
     }
 
     pub(crate) fn start(&mut self, visit: VisitId, label_sheet: SheetId) -> KeepOffId {
-        let wind = Finding::new(Check::Wind, Verdict::Clear, "7 mph, limit 10 mph");
-        let rain = Finding::unknown(Check::Rain, "no forecast");
+        let wind = Finding::new(Check::Wind, Verdict::Clear, Reason::WindUnderLabel);
+        let rain = Finding::unknown(Check::Rain, Reason::NoForecast);
         self.book
             .record_findings(visit, label_sheet, vec![wind, rain], None)
             .unwrap();
@@ -148,6 +148,9 @@ impl Phone {
             sections: Vec::new(),
             acknowledged: vec![Check::Rain],
             against: None,
+            equipment: None,
+            lot: None,
+            gear: None,
         };
         self.book.start(visit, start).unwrap()[0]
     }

@@ -4,7 +4,7 @@ use sward_book::action::treatment_of;
 use sward_book::export::{Mark, Record, to_csv, to_json};
 use sward_book::fact::{Loaded, NotTreatedWhy, Replacement};
 use sward_book::testing::give;
-use sward_rules::finding::{Check, Finding, Verdict};
+use sward_rules::finding::{Check, Finding, Reason, Verdict};
 use sward_rules::sky::MeterReading;
 
 use crate::scene::{HOUR_MS, Phone, amount, cells, corrected_load, marks, sample, swap};
@@ -218,7 +218,11 @@ fn a_record_holds_the_findings_that_the_start_was_made_on() {
     let visit = lead.looked_at(yard);
     swap(&mut lead, &mut helper);
     // The other phone judges without the start; in the order of the log that is before it.
-    let hot = Finding::new(Check::Temperature, Verdict::Caution, "95 °F");
+    let hot = Finding::new(
+        Check::Temperature,
+        Verdict::Caution,
+        Reason::TemperatureNearLabel,
+    );
     helper
         .book
         .record_findings(visit, label, vec![hot], None)

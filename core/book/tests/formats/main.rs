@@ -8,6 +8,7 @@ mod facts;
 mod newer;
 mod rows;
 mod samples;
+mod sheets;
 
 /// Bytes as a person can read and compare them: diagnostic notation, then hexadecimal.
 fn shown(bytes: &[u8]) -> String {

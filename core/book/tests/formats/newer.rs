@@ -4,13 +4,13 @@ use std::sync::Arc;
 
 use ed25519_dalek::{Signer as _, SigningKey};
 use sward_book::env::Env;
-use sward_book::ids::StreamId;
-use sward_book::log::Entry;
+use sward_book::ids::{Hash, StreamId};
+use sward_book::log::{Body, Entry, sign_entry};
 use sward_book::record::Treatment;
 use sward_book::testing::{TestEnv, found};
 use sward_book::{Book, BookError};
 
-use crate::samples::treatment;
+use crate::samples::{every_fact, stamp, treatment};
 
 /// An entry of the next format, rightly signed.
 fn newer_entry() -> Vec<u8> {
@@ -20,7 +20,7 @@ fn newer_entry() -> Vec<u8> {
     let mut e = minicbor::Encoder::new(&mut body);
     e.array(3)
         .unwrap()
-        .u64(2)
+        .u64(3)
         .unwrap()
         .bytes(&stream.0)
         .unwrap()
@@ -50,8 +50,8 @@ fn a_newer_entry() {
         matches!(
             error,
             BookError::Newer {
-                found: 2,
-                known: 1,
+                found: 3,
+                known: 2,
                 ..
             }
         ),
@@ -69,7 +69,7 @@ fn a_newer_store() {
     drop(found(folder.path(), &env, "lead").unwrap());
     let file = folder.path().join("book.sqlite");
     let conn = rusqlite::Connection::open(&file).unwrap();
-    conn.execute_batch("PRAGMA user_version = 2").unwrap();
+    conn.execute_batch("PRAGMA user_version = 3").unwrap();
     drop(conn);
     let before = std::fs::read(&file).unwrap();
     for open in [Book::open, Book::open_reading] {
@@ -77,7 +77,7 @@ fn a_newer_store() {
             .err()
             .unwrap();
         assert!(
-            matches!(error, BookError::Newer { found: 2, .. }),
+            matches!(error, BookError::Newer { found: 3, .. }),
             "{error}"
         );
     }
@@ -87,17 +87,69 @@ fn a_newer_store() {
 #[test]
 fn a_newer_treatment() {
     let newer = Treatment {
-        format: 2,
+        format: 3,
         ..treatment()
     };
     let (bytes, hash) = newer.freeze();
     assert!(matches!(
         Treatment::thaw(&bytes, hash),
-        Err(BookError::Newer { found: 2, .. })
+        Err(BookError::Newer { found: 3, .. })
     ));
     let (bytes, _) = treatment().freeze();
     assert!(
         Treatment::thaw(&bytes, hash).is_err(),
         "bytes under another hash"
     );
+}
+
+#[test]
+fn an_entry_and_a_store_of_the_format_before() {
+    let key = SigningKey::from_bytes(&[42; 32]);
+    let of_format = |format| {
+        let body = Body {
+            format,
+            stream: StreamId(key.verifying_key().to_bytes()),
+            seq: 1,
+            prev: Hash::NONE,
+            seen: Vec::new(),
+            lamport: 1,
+            written: stamp(),
+            facts: vec![every_fact().remove(7)],
+            changes: Vec::new(),
+        };
+        sign_entry(body, &key).wire().to_vec()
+    };
+    assert!(Entry::check(&of_format(1)).is_ok());
+    assert!(Entry::check(&of_format(0)).is_err());
+
+    let folder = tempfile::tempdir().unwrap();
+    let env = TestEnv::new(1);
+    let mut book = found(folder.path(), &env, "lead").unwrap();
+    let yard = book.add_yard("Corner lot", "1 Test Lane", "").unwrap();
+    book.open_visit(yard, "grubs").unwrap();
+    let before = book.compared().unwrap();
+    drop(book);
+    let conn = rusqlite::Connection::open(folder.path().join("book.sqlite")).unwrap();
+    // The views' table as format 1 had it; nothing else differs.
+    conn.execute_batch(
+        "DROP TABLE view;
+         CREATE TABLE view (
+           kind INTEGER NOT NULL, subject BLOB NOT NULL, yard BLOB, at_ms INTEGER,
+           body BLOB NOT NULL, PRIMARY KEY (kind, subject)
+         ) STRICT, WITHOUT ROWID;
+         CREATE INDEX view_by_yard ON view (yard, kind, at_ms) WHERE yard IS NOT NULL;
+         PRAGMA user_version = 1;",
+    )
+    .unwrap();
+    drop(conn);
+    let env = env as Arc<dyn Env>;
+    let reading = Book::open_reading(folder.path(), Arc::clone(&env))
+        .err()
+        .unwrap();
+    assert!(reading.to_string().contains("open it once"), "{reading}");
+    let book = Book::open(folder.path(), Arc::clone(&env)).unwrap();
+    assert_eq!(book.compared().unwrap(), before);
+    drop(book);
+    let book = Book::open_reading(folder.path(), env).unwrap();
+    assert_eq!(book.visit_count().unwrap(), 1);
 }

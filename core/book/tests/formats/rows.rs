@@ -3,9 +3,10 @@
 use std::sync::Arc;
 
 use sward_book::Book;
-use sward_book::action::Start;
+use sward_book::action::{Incident, Start};
 use sward_book::env::{Env, TimeProof};
-use sward_book::testing::{TestEnv, found};
+use sward_book::fact::{IncidentWhat, ReturnWhat};
+use sward_book::testing::{START_UTC_MS, TestEnv, found};
 use sward_rules::Entered;
 use sward_rules::measure::{Outline, Shape};
 
@@ -58,13 +59,36 @@ fn the_rows_of_each_view() {
         sections: Vec::new(),
         acknowledged: Vec::new(),
         against: None,
+        equipment: None,
+        lot: None,
+        gear: None,
     };
     book.start(visit, start).unwrap();
     book.finish(visit, &[], "").unwrap();
+    let spill = Incident {
+        adds_to: None,
+        yard: None,
+        visit: Some(visit),
+        what: IncidentWhat::Spill,
+        told: "a bag tore".into(),
+        done: "swept up".into(),
+        who_called: String::new(),
+        happened_utc_ms: START_UTC_MS,
+    };
+    book.file_incident(spill).unwrap();
+    book.plan_return(visit, "2026-07-06", ReturnWhat::ReCheck, "")
+        .unwrap();
     book.confirm_time(TimeProof::Person).unwrap();
-    for (kind, subject, body) in book.compared().unwrap().views {
+    let compared = book.compared().unwrap();
+    for (kind, subject, body) in compared.views {
         insta::assert_snapshot!(format!("view_{kind}_{}", subject.len()), shown(&body));
     }
+    let found_by: Vec<String> = compared
+        .found_by
+        .into_iter()
+        .map(|(kind, _, columns)| format!("{kind}: {columns}"))
+        .collect();
+    insta::assert_snapshot!("found_by", found_by.join("\n"));
 }
 
 #[test]

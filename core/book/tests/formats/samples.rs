@@ -2,17 +2,19 @@
 
 use sward_book::env::TimeProof;
 use sward_book::fact::{
-    Admitted, ClockSeen, Corrected, Counted, DeviceKeys, Fact, FinishChosen, Finished, Founded,
-    JoinAsked, Judged, KeepOffClaimed, KeepOffOpened, KeepOffReleased, LabelReadBack, LateSettled,
-    Loaded, LookedDry, NotTreated, NotTreatedWhy, OneJob, Person, ReadBackHow, Recovered,
-    Replacement, Retired, Role, RoleGiven, SectionDone, SkySeen, Started, StationHeard,
-    TimeConfirmed, VisitOpened, WalkedRound, WindMeasured,
+    Admitted, Aftercare, AftercareDone, AftercareTask, ClockSeen, ControlCounted, Corrected,
+    Counted, DeviceKeys, Fact, FinishChosen, Finished, Founded, HalfWayChecked, IncidentFiled,
+    IncidentWhat, JoinAsked, Judged, KeepOffClaimed, KeepOffOpened, KeepOffReleased, KeepOffTold,
+    LabelReadBack, LateSettled, Loaded, LookedDry, NotTreated, NotTreatedWhy, OneJob, Person,
+    ReadBackHow, Recovered, Replacement, Retired, ReturnPlanned, ReturnWhat, Role, RoleGiven,
+    SectionDone, SkySeen, Started, StationHeard, TaskState, TimeConfirmed, ToldHow, VisitOpened,
+    WalkedRound, WindMeasured,
 };
-use sward_book::ids::{FactId, Hash, ItemId, KeepOffId, SheetId, StreamId, VisitId};
+use sward_book::ids::{FactId, Hash, IncidentId, ItemId, KeepOffId, SheetId, StreamId, VisitId};
 use sward_book::log::{Head, Stamp};
 use sward_book::record::{TREATMENT_FORMAT, TreatedSection, Treatment};
 use sward_rules::Entered;
-use sward_rules::finding::{Check, Finding, Verdict, Whose};
+use sward_rules::finding::{Check, Finding, Reason, Shown, Source, Verdict, Whose};
 use sward_rules::label::{Ingredient, KeepOffTerms, Label, LabelSays, Method, WateringIn};
 use sward_rules::look::{Sample, SampleMethod};
 use sward_rules::measure::{Fix, Outline, Shape};
@@ -133,11 +135,19 @@ fn outline() -> Outline {
 }
 
 fn finding() -> Finding {
-    Finding::new(Check::Wind, Verdict::Caution, "close to the limit")
-        .with_value("8.5 mph")
-        .with_limit("10 mph", Whose::Label)
+    Finding::new(Check::Wind, Verdict::Caution, Reason::WindNearLabel)
+        .and(Reason::ByBeaufort { force: 3 })
+        .with_value(Shown::Amount {
+            amount: amount("8.5 mph"),
+        })
+        .with_limit(
+            Shown::Amount {
+                amount: amount("10 mph"),
+            },
+            Whose::Label,
+        )
         .with_age_min(2)
-        .with_source("hand meter")
+        .with_source(Source::Practice)
 }
 
 fn counted() -> Counted {
@@ -238,6 +248,11 @@ pub(crate) fn treatment() -> Treatment {
         acknowledged: vec![Check::Rain],
         against: None,
         note: "nothing unusual".into(),
+        equipment: Some("drop spreader, setting 5".into()),
+        lot: None,
+        gear: Some("gloves".into()),
+        half_way: Some(vec![half_way()]),
+        aftercare: Some(vec![aftercare()]),
     }
 }
 
@@ -261,6 +276,7 @@ pub(crate) fn every_fact() -> Vec<Fact> {
     facts.extend(looking());
     facts.extend(treating());
     facts.extend(settling());
+    facts.extend(around());
     facts
 }
 
@@ -372,6 +388,9 @@ fn treating() -> Vec<Fact> {
             acknowledged: vec![Check::Rain],
             against: Some("the owner insists".into()),
             judged: Some(fact_id()),
+            equipment: Some("drop spreader, setting 5, calibrated 2026-05-02".into()),
+            lot: Some("LOT-0".into()),
+            gear: Some("gloves, goggles".into()),
         }),
         Fact::Loaded(loaded()),
         Fact::Finished(finished()),
@@ -422,5 +441,69 @@ fn settling() -> Vec<Fact> {
             same: true,
         }),
         Fact::SkySeen(sky()),
+    ]
+}
+
+fn half_way() -> HalfWayChecked {
+    HalfWayChecked {
+        visit: visit(),
+        planned: amount("3.75 lb"),
+        filled: amount("3.75 lb"),
+        left: amount("1.8 lb"),
+        done: amount("50 %"),
+        rate_done: amount("2.6 lb/1000 ft2"),
+        for_the_rest: amount("1.875 lb"),
+        verdict: Verdict::Caution,
+    }
+}
+
+fn aftercare() -> Aftercare {
+    Aftercare {
+        visit: visit(),
+        done: vec![AftercareDone {
+            task: AftercareTask::HardSurfacesSwept,
+            state: TaskState::Done,
+        }],
+        note: "nothing left over".into(),
+    }
+}
+
+fn around() -> Vec<Fact> {
+    vec![
+        Fact::ReturnPlanned(ReturnPlanned {
+            visit: visit(),
+            day: "2026-07-06".into(),
+            what: ReturnWhat::ReCheck,
+            note: "count again".into(),
+        }),
+        Fact::KeepOffTold(KeepOffTold {
+            visit: visit(),
+            keep_offs: vec![keep_off()],
+            who: "the neighbour".into(),
+            how: ToldHow::InPerson,
+            told_dry_check: true,
+        }),
+        Fact::Aftercare(aftercare()),
+        Fact::IncidentFiled(IncidentFiled {
+            incident: IncidentId(Uuid::from_u128(12)),
+            yard: Some(sheet()),
+            visit: Some(visit()),
+            what: IncidentWhat::Spill,
+            told: "a bag tore".into(),
+            done: "swept up".into(),
+            who_called: "nobody".into(),
+            happened_utc_ms: AT_MS,
+        }),
+        Fact::HalfWayChecked(half_way()),
+        Fact::ControlCounted(ControlCounted {
+            visit: visit(),
+            counts: sward_rules::look::BeforeAfter {
+                treated_before: 40,
+                treated_after: 6,
+                check_before: 38,
+                check_after: 35,
+            },
+            note: String::new(),
+        }),
     ]
 }

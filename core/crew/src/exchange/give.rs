@@ -9,7 +9,7 @@ use sward_book::log::{Head, Stamp};
 use super::Outcome;
 use super::message::Message;
 use crate::log::{LOCATOR_MAX, Outline, name_of_own};
-use crate::{CHUNK_BYTES_MAX, CrewError, Log, Result, Standing};
+use crate::{CHUNK_BYTES_MAX, CrewError, Log, PeerFault, Result, Standing};
 
 /// Heads on one page: about 150 KB.
 pub(super) const PAGE_HEADS: usize = 2000;
@@ -66,7 +66,7 @@ impl Give {
 
     pub(super) fn on_more_heads(&mut self, now: Stamp, log: &dyn Log) -> Result<Message> {
         let Some(after) = self.page_end.filter(|_| !self.done) else {
-            return Err(CrewError::Peer("a question for more heads than there are"));
+            return Err(CrewError::Peer(PeerFault::HeadsBeyondEnd));
         };
         self.page(Some(after), now, log)
     }
@@ -92,17 +92,17 @@ impl Give {
         log: &dyn Log,
     ) -> Result<Message> {
         if self.done || !self.told || !standing.is_member() {
-            return Err(CrewError::Peer("a want for records it was not offered"));
+            return Err(CrewError::Peer(PeerFault::WantNotOffered));
         }
         if locator.len() > LOCATOR_MAX || !log.holds(tip)? {
-            return Err(CrewError::Peer("a want for what is not there"));
+            return Err(CrewError::Peer(PeerFault::WantNotThere));
         }
         if self
             .serving
             .as_ref()
             .is_some_and(|served| served.tip == tip)
         {
-            return Err(CrewError::Peer("the same want twice"));
+            return Err(CrewError::Peer(PeerFault::WantTwice));
         }
         let wires = log.entries_up_to(tip, locator, CHUNK_BYTES_MAX)?;
         self.send(tip, wires)
@@ -116,7 +116,7 @@ impl Give {
         outcome: &mut Outcome,
     ) -> Result<Option<Message>> {
         let Some(served) = self.serving.take().filter(|s| s.sent_seq == seq) else {
-            return Err(CrewError::Peer("thanks for what it was not sent"));
+            return Err(CrewError::Peer(PeerFault::ThanksForNothing));
         };
         outcome.given_entries += served.entries;
         if served.sent == served.tip {
@@ -133,7 +133,7 @@ impl Give {
 
     pub(super) fn on_done(&mut self) -> Result<()> {
         if self.done {
-            return Err(CrewError::Peer("a second farewell"));
+            return Err(CrewError::Peer(PeerFault::SecondFarewell));
         }
         self.serving = None;
         self.done = true;
@@ -142,7 +142,7 @@ impl Give {
 
     fn send(&mut self, tip: Hash, wires: Vec<Vec<u8>>) -> Result<Message> {
         let Some(last) = wires.last() else {
-            return Err(CrewError::Peer("a want for what it says it has"));
+            return Err(CrewError::Peer(PeerFault::WantOfItsOwn));
         };
         self.serving = Some(Serving {
             tip,

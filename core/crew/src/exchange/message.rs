@@ -6,11 +6,12 @@
 
 use minicbor::bytes::{ByteArray, ByteVec};
 use minicbor::{Decode, Encode};
+use sward_book::Written;
 use sward_book::ids::{Hash, StreamId};
 use sward_book::log::{ENTRY_BYTES_MAX, Head, Stamp};
 
 use crate::crew_tag::TAG_BYTES;
-use crate::{CrewError, Result};
+use crate::{CrewError, PeerFault, Result};
 
 /// Version of the messages.
 const PROTOCOL: u64 = 1;
@@ -87,9 +88,9 @@ impl Message {
 
     pub(super) fn decode(message: &[u8]) -> Result<Self> {
         if message.len() > MESSAGE_BYTES_MAX {
-            return Err(CrewError::Peer("too long a message"));
+            return Err(CrewError::Peer(PeerFault::TooLong));
         }
-        Self::decode_checked(message).map_err(|_| CrewError::Peer("something unreadable"))?
+        Self::decode_checked(message).map_err(|_| CrewError::Peer(PeerFault::Unreadable))?
     }
 
     fn decode_checked(message: &[u8]) -> Result<Result<Self>, minicbor::decode::Error> {
@@ -97,11 +98,7 @@ impl Message {
         let parts = d.array()?;
         let found = d.u64()?;
         if found > PROTOCOL {
-            return Ok(Err(CrewError::newer(
-                "the other phone's message",
-                found,
-                PROTOCOL,
-            )));
+            return Ok(Err(CrewError::newer(Written::Message, found, PROTOCOL)));
         }
         if found != PROTOCOL || parts != Some(2) {
             return Err(minicbor::decode::Error::message("unknown form"));

@@ -32,7 +32,7 @@ use sward_book::log::{Head, Stamp, digest_of_heads};
 use sward_book::{BookError, Env};
 
 use crate::crew_tag::{TAG_BYTES, crew_tag};
-use crate::{CrewError, Log, Result, Standing};
+use crate::{CrewError, Log, PeerFault, Result, Standing};
 use clock::Bracket;
 use give::Give;
 use message::{Hello, Message};
@@ -162,7 +162,7 @@ impl Exchange {
 
     fn answer(&mut self, message: Message, now: Stamp, log: &mut dyn Log) -> Result<Vec<Message>> {
         if !self.peer_greeted && !matches!(message, Message::Hello(_)) {
-            return Err(CrewError::Peer("no greeting first"));
+            return Err(CrewError::Peer(PeerFault::NoGreeting));
         }
         let mut out = Vec::new();
         match message {
@@ -195,13 +195,13 @@ impl Exchange {
 
     fn on_hello(&mut self, hello: &Hello, now: Stamp, log: &dyn Log) -> Result<Vec<Message>> {
         if self.peer_greeted || (self.side == Side::Opens && self.digest.is_none()) {
-            return Err(CrewError::Peer("a second greeting"));
+            return Err(CrewError::Peer(PeerFault::SecondGreeting));
         }
         if *hello.tag != crew_tag(self.crew, &hello.nonce) {
             return Err(CrewError::PeerOfAnotherCrew);
         }
         if hello.stream != self.peer {
-            return Err(CrewError::Peer("another phone's name"));
+            return Err(CrewError::Peer(PeerFault::AnothersName));
         }
         self.peer_greeted = true;
         self.outcome.peer_clock = self.bracket.observe(hello.clock, now);

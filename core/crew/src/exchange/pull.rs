@@ -12,7 +12,7 @@ use super::Outcome;
 use super::give::PAGE_HEADS;
 use super::message::Message;
 use crate::log::Outline;
-use crate::{CHUNK_BYTES_MAX, CrewError, Log, Result};
+use crate::{CHUNK_BYTES_MAX, CrewError, Log, PeerFault, Result};
 
 /// The most heads that are compared in one exchange. A peer that tells more is not told apart
 /// from one that never comes to an end.
@@ -64,7 +64,7 @@ impl Pull {
         out: &mut Vec<Message>,
     ) -> Result<()> {
         if !matches!(self.state, State::AwaitsHeads) {
-            return Err(CrewError::Peer("heads that nobody asked for"));
+            return Err(CrewError::Peer(PeerFault::HeadsNotAskedFor));
         }
         let in_order = self
             .page_end
@@ -73,10 +73,10 @@ impl Pull {
             .is_sorted_by(|a, b| a < b);
         self.compared += heads.len();
         if !in_order || heads.len() > PAGE_HEADS || self.compared > HEADS_MAX {
-            return Err(CrewError::Peer("heads out of order or too many"));
+            return Err(CrewError::Peer(PeerFault::HeadsOutOfOrder));
         }
         if more && heads.is_empty() {
-            return Err(CrewError::Peer("an empty page of heads"));
+            return Err(CrewError::Peer(PeerFault::NoHeads));
         }
         self.page_end = heads.last().copied();
         self.more = more;
@@ -97,7 +97,7 @@ impl Pull {
         out: &mut Vec<Message>,
     ) -> Result<()> {
         let State::AwaitsEntries(wanted) = &mut self.state else {
-            return Err(CrewError::Peer("records that nobody asked for"));
+            return Err(CrewError::Peer(PeerFault::RecordsNotAskedFor));
         };
         let stream = wanted.head.stream;
         let last_seq = match wanted.check(wires)? {
@@ -123,7 +123,7 @@ impl Pull {
             return Ok(());
         }
         if !log.holds(head.hash)? {
-            return Err(CrewError::Peer("other records than it had announced"));
+            return Err(CrewError::Peer(PeerFault::OtherRecordsThanAnnounced));
         }
         self.ask_next(log, out)
     }
@@ -163,21 +163,21 @@ impl Wanted {
     fn check(&self, wires: &[Vec<u8>]) -> Result<Result<u64, BookError>> {
         let bytes: usize = wires.iter().map(Vec::len).sum();
         if wires.is_empty() || (bytes > CHUNK_BYTES_MAX && wires.len() > 1) {
-            return Err(CrewError::Peer("too much or nothing at once"));
+            return Err(CrewError::Peer(PeerFault::TooMuchOrNothing));
         }
         let mut last = self.stored_seq;
         for wire in wires {
             let outline = match Outline::of(wire) {
                 Ok(outline) => outline,
                 Err(newer @ BookError::Newer { .. }) => return Ok(Err(newer)),
-                Err(_) => return Err(CrewError::Peer("something unreadable")),
+                Err(_) => return Err(CrewError::Peer(PeerFault::Unreadable)),
             };
             let follows = match last {
                 Some(last) => outline.seq.checked_sub(1) == Some(last),
                 None => outline.seq == 1 || self.locator.contains(&outline.prev),
             };
             if !follows || outline.stream != self.head.stream || outline.seq > self.head.seq {
-                return Err(CrewError::Peer("other records than were asked for"));
+                return Err(CrewError::Peer(PeerFault::OtherRecordsThanAskedFor));
             }
             last = Some(outline.seq);
         }

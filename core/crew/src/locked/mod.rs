@@ -32,8 +32,9 @@ mod take;
 mod tests;
 
 pub use make::{Locking, Made, make_locked_file};
-pub use take::{Opener, REFUSED_MAX, Taken, take_locked_file};
+pub use take::{Opener, Progress, REFUSED_MAX, Taken, take_locked_file, take_locked_file_telling};
 
+use crate::FileKind;
 use crate::magic::Magic;
 
 /// The most phones a locked file is wrapped to.
@@ -41,6 +42,6 @@ pub const MEMBERS_MAX: usize = 500;
 
 pub(crate) const MAGIC: Magic = Magic {
     words: "swardbook locked file",
-    called: "locked file",
+    called: FileKind::LockedFile,
     format: 1,
 };

@@ -86,6 +86,25 @@ impl Taken {
     }
 }
 
+/// How far the taking of a locked file has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Progress {
+    /// The first reading, in which the file is checked and nothing is stored. How many entries
+    /// the file has is told by its end.
+    Checked {
+        /// Entries read so far.
+        entries: u64,
+    },
+    /// The second reading: what was told of is on disk, whatever comes of the rest.
+    Taken {
+        /// Entries read so far, those known here or refused among them.
+        entries: u64,
+        /// Of how many.
+        of: u64,
+    },
+}
+
 /// Takes a locked file into the log, in batches. Unless all of the file is whole, nothing is
 /// stored. Taking a file again changes nothing. A log without a crew takes a file that admits
 /// this device.
@@ -96,12 +115,25 @@ impl Taken {
 /// [`CrewError::NotRead`]: nothing was stored. What the log says when it cannot store: the batches
 /// before are stored, and taking the file again goes on from there.
 pub fn take_locked_file<R: Read + Seek>(
-    mut file: R,
+    file: R,
     opener: &Opener,
     log: &mut dyn Log,
 ) -> Result<Taken> {
+    take_locked_file_telling(file, opener, log, &mut |_| {})
+}
+
+/// As [`take_locked_file`], and tells after every batch how far it has come.
+///
+/// # Errors
+/// As [`take_locked_file`].
+pub fn take_locked_file_telling<R: Read + Seek>(
+    mut file: R,
+    opener: &Opener,
+    log: &mut dyn Log,
+    tell: &mut dyn FnMut(Progress),
+) -> Result<Taken> {
     let start = file.stream_position().map_err(CrewError::NotRead)?;
-    let survey = survey(&mut file, opener, log.crew()?)?;
+    let survey = survey(&mut file, opener, log.crew()?, tell)?;
     file.seek(SeekFrom::Start(start))
         .map_err(CrewError::NotRead)?;
 
@@ -128,9 +160,15 @@ pub fn take_locked_file<R: Read + Seek>(
         taken.joined = Some(survey.crew);
         taken.add(batch);
     }
+    let mut entries = 0;
     while let Ok(mut wires) = frames.entries()? {
+        entries += wires.len() as u64;
         wires.retain(|wire| !taken.has_refused(wire));
         taken.add(log.take_in(&wires, sender)?);
+        tell(Progress::Taken {
+            entries,
+            of: survey.entries,
+        });
     }
     taken.known_entries = taken.known_entries.saturating_sub(counted_twice);
     taken.standing = log.standing(sender)?;
@@ -140,11 +178,17 @@ pub fn take_locked_file<R: Read + Seek>(
 /// What the first reading of a file found.
 struct Survey {
     crew: Hash,
+    entries: u64,
     /// The founding and an admission of this device, for a log without a crew.
     admission: Option<[Vec<u8>; 2]>,
 }
 
-fn survey<R: Read>(file: R, opener: &Opener, own_crew: Option<Hash>) -> Result<Survey> {
+fn survey<R: Read>(
+    file: R,
+    opener: &Opener,
+    own_crew: Option<Hash>,
+    tell: &mut dyn FnMut(Progress),
+) -> Result<Survey> {
     let (header, mut frames) = open(file, &opener.identity, own_crew)?;
     let sender = frames.manifest()?.sender;
     let mut admission = Admission::default();
@@ -158,6 +202,7 @@ fn survey<R: Read>(file: R, opener: &Opener, own_crew: Option<Hash>) -> Result<S
                         admission.look_at(wire, &header, opener.stream);
                     }
                 }
+                tell(Progress::Checked { entries });
             }
             Err(end) => break end,
         }
@@ -167,6 +212,7 @@ fn survey<R: Read>(file: R, opener: &Opener, own_crew: Option<Hash>) -> Result<S
     let survey = match (own_crew, admission) {
         (Some(crew), _) => Survey {
             crew,
+            entries,
             admission: None,
         },
         (
@@ -177,6 +223,7 @@ fn survey<R: Read>(file: R, opener: &Opener, own_crew: Option<Hash>) -> Result<S
             },
         ) => Survey {
             crew: founding.hash(),
+            entries,
             admission: Some([founding.wire().to_vec(), admitting.wire().to_vec()]),
         },
         (None, _) => return Err(CrewError::DoesNotAdmit),

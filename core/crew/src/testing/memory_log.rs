@@ -5,7 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use sward_book::fact::Fact;
 use sward_book::ids::{Hash, StreamId};
 use sward_book::log::{Entry, Head};
-use sward_book::{BookError, Result};
+use sward_book::refusal::CrewRefusal;
+use sward_book::{BookError, Result, Thing};
 
 use crate::{Log, Standing, TakenIn};
 
@@ -161,7 +162,7 @@ impl Log for MemoryLog {
     fn entries_up_to(&self, tip: Hash, stop_at: &[Hash], bytes_max: usize) -> Result<Vec<Vec<u8>>> {
         if !self.holds(tip)? {
             return Err(BookError::NotFound {
-                what: "entry",
+                what: Thing::Entry,
                 name: tip.to_string(),
             });
         }
@@ -179,7 +180,7 @@ impl Log for MemoryLog {
 
     fn take_in(&mut self, wires: &[Vec<u8>], _: StreamId) -> Result<TakenIn> {
         if self.crew.is_none() {
-            return Err(BookError::refused("no crew yet"));
+            return Err(BookError::refused(CrewRefusal::NotOfACrewYet));
         }
         match &mut self.room {
             Some(0) => return Err(BookError::DiskFull),

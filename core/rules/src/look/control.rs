@@ -5,7 +5,8 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
-use crate::error::{Result, RuleError};
+use crate::error::{Allowed, ControlCount, Field, Result, RuleError};
+use crate::note::Note;
 use crate::working::{Answer, Working};
 
 /// Counts of the living in a treated and an untreated plot, before and after treating.
@@ -41,11 +42,11 @@ pub struct BeforeAfter {
 /// what is no count.
 pub fn abbott_percent(check_alive: f64, treated_alive: f64) -> Result<Answer<f64>> {
     for (field, value) in [
-        ("alive in the check", check_alive),
-        ("alive when treated", treated_alive),
+        (Field::AliveInCheck, check_alive),
+        (Field::AliveWhenTreated, treated_alive),
     ] {
         if !value.is_finite() || value < 0.0 {
-            let (given, allowed) = (value.to_string(), "a count, or a share, of zero or more");
+            let (given, allowed) = (value.to_string(), Allowed::ZeroOrMore);
             return Err(RuleError::NotAllowed {
                 field,
                 given,
@@ -55,15 +56,17 @@ pub fn abbott_percent(check_alive: f64, treated_alive: f64) -> Result<Answer<f64
     }
     if check_alive <= 0.0 {
         return Err(RuleError::ControlUndefined {
-            missing: "what lives in the check",
+            missing: ControlCount::AliveInCheck,
         });
     }
     let percent = 100.0 * (1.0 - treated_alive / check_alive);
-    Ok(Working::new("Abbott", "Abbott 1925, J. Econ. Entomol. 18, 265")
-        .input("alive in the check", check_alive)
-        .input("alive when treated", treated_alive)
-        .note("takes both plots to have held the same before; count before, and use the other formula, if they may not have")
-        .gives(percent))
+    Ok(
+        Working::new("Abbott", "Abbott 1925, J. Econ. Entomol. 18, 265")
+            .input("alive in the check", check_alive)
+            .input("alive when treated", treated_alive)
+            .note(Note::SameBefore)
+            .gives(percent),
+    )
 }
 
 /// Percent control by Henderson and Tilton, for plots that did not start alike. Negative when the
@@ -75,12 +78,12 @@ pub fn abbott_percent(check_alive: f64, treated_alive: f64) -> Result<Answer<f64
 pub fn henderson_tilton_percent(counts: BeforeAfter) -> Result<Answer<f64>> {
     if counts.treated_before == 0 {
         return Err(RuleError::ControlUndefined {
-            missing: "the count before treating",
+            missing: ControlCount::BeforeTreating,
         });
     }
     if counts.check_after == 0 {
         return Err(RuleError::ControlUndefined {
-            missing: "the check's count after",
+            missing: ControlCount::CheckAfter,
         });
     }
     let left = f64::from(counts.treated_after) * f64::from(counts.check_before);
@@ -94,10 +97,7 @@ pub fn henderson_tilton_percent(counts: BeforeAfter) -> Result<Answer<f64>> {
     .input("check, before", counts.check_before)
     .input("check, after", counts.check_after);
     if counts.check_before == 0 {
-        working = working.note(
-            "the check held none before, so the formula gives 100 % whatever was left: choose \
-             another check",
-        );
+        working = working.note(Note::CheckHeldNone);
     }
     Ok(working.gives(100.0 * (1.0 - left / expected)))
 }

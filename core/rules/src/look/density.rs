@@ -8,7 +8,8 @@ use uom::si::area::square_foot;
 use uom::si::f64::{Area, Length};
 
 use super::poisson::{COUNT_MOST, garwood};
-use crate::error::{Result, RuleError};
+use crate::error::{Allowed, Field, Result, RuleError};
+use crate::note::Note;
 use crate::quantity::Entered;
 use crate::working::{Answer, Working};
 
@@ -102,7 +103,7 @@ pub fn density(samples: &[Sample]) -> Result<Option<Answer<Density>>> {
     if samples.len() > SAMPLES_MOST {
         let (count, limit) = (samples.len(), SAMPLES_MOST);
         return Err(RuleError::TooMany {
-            field: "the look",
+            field: Field::Look,
             count,
             limit,
         });
@@ -111,15 +112,15 @@ pub fn density(samples: &[Sample]) -> Result<Option<Answer<Density>>> {
     let mut count = 0_u32;
     for (index, sample) in samples.iter().enumerate() {
         let area =
-            sample_area(&sample.method).map_err(|e| e.of(format!("sample {}", index + 1)))?;
+            sample_area(&sample.method).map_err(|e| e.of(Field::Sample { number: index + 1 }))?;
         searched_ft2 += area.get::<square_foot>();
         count = count.saturating_add(sample.count);
     }
     if count > COUNT_MOST {
         return Err(RuleError::NotAllowed {
-            field: "the total count",
+            field: Field::TotalCount,
             given: count.to_string(),
-            allowed: "at most 100,000; check the counts",
+            allowed: Allowed::TotalCount,
         });
     }
     let (lower, upper) = garwood(count, INTERVAL_LEVEL);
@@ -142,9 +143,9 @@ fn working(density: &Density) -> Working {
     .input("found", density.count)
     .input("samples", density.samples)
     .input("searched", format!("{:.3} ft²", density.searched_ft2))
-    .note("pests sit in patches, so the true uncertainty is larger than the interval");
+    .note(Note::PestsInPatches);
     if density.samples == 1 {
-        working = working.note("one sample only: take more, spread over the lawn");
+        working = working.note(Note::OneSample);
     }
     working
 }
@@ -163,9 +164,9 @@ fn sample_area(method: &SampleMethod) -> Result<Area> {
     };
     if !SAMPLE_FT2.contains(&area.get::<square_foot>()) {
         return Err(RuleError::NotAllowed {
-            field: "the sample's size",
+            field: Field::SampleSize,
             given: size(method).for_person(),
-            allowed: "that of a sample: about an inch to 30 ft across",
+            allowed: Allowed::SampleSize,
         });
     }
     Ok(area)

@@ -12,7 +12,7 @@ mod poisson;
 pub use control::{BeforeAfter, abbott_percent, henderson_tilton_percent};
 pub use density::{Density, Sample, SampleMethod, density, per_ft2};
 pub use threshold::{
-    ASK_EXTENSION, Decided, Decision, Pest, Threshold, decide, threshold_for, thresholds,
+    Because, Decided, Decision, Held, Pest, Threshold, decide, threshold_for, thresholds,
 };
 
 #[cfg(test)]

@@ -7,9 +7,7 @@ use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
 use super::density::Density;
-
-/// Part of every decision: nobody is left alone with a doubtful count.
-pub const ASK_EXTENSION: &str = "Not sure? Ask your extension office.";
+use crate::note::Note;
 
 const UMASS: &str = "University of Massachusetts Extension";
 const UC_IPM: &str = "University of California, IPM";
@@ -145,12 +143,78 @@ pub enum Decision {
 pub struct Decided {
     /// What the count says.
     pub decision: Decision,
-    /// One sentence why.
-    pub reason: String,
+    /// Why.
+    pub reason: Because,
     /// The threshold it was held against.
     pub threshold: Option<Threshold>,
-    /// What to keep in mind; always has [`ASK_EXTENSION`].
-    pub notes: Vec<String>,
+    /// What to keep in mind; always has [`Note::AskExtension`]: nobody is left alone with a
+    /// doubtful count.
+    pub notes: Vec<Note>,
+}
+
+/// Why a decision is what it is. `Display` is the English; in JSON its name stands under `because`.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, thiserror::Error, strum::VariantNames)]
+#[serde(tag = "because", rename_all = "kebab-case")]
+#[strum(serialize_all = "kebab-case")]
+pub enum Because {
+    /// Nobody looked.
+    #[error("no sample was taken")]
+    NoSample,
+    /// The numbers cannot come from a count.
+    #[error("the counts give no density; count again")]
+    NoDensity,
+    /// No source has one.
+    #[error("no threshold is known for this pest")]
+    NoThreshold,
+    /// Mean and interval are above.
+    #[error("{0} is above the threshold of {limits}", limits = .0.limits())]
+    Above(Held),
+    /// Mean and interval are below.
+    #[error("{0} is below the threshold of {limits}", limits = .0.limits())]
+    Below(Held),
+    /// Mean and interval do not agree.
+    #[error(
+        "{0} is neither surely above nor surely below the threshold of {limits}; take more \
+         samples, or look again in a week or two", limits = .0.limits()
+    )]
+    Neither(Held),
+}
+
+crate::sentence::names!(Because);
+
+/// A density beside the threshold it was held against, per square foot.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Held {
+    /// The density's mean.
+    pub mean_per_ft2: f64,
+    /// Lower bound of its interval.
+    pub lower_per_ft2: f64,
+    /// Upper bound of its interval.
+    pub upper_per_ft2: f64,
+    /// Below this, damage is not likely.
+    pub least_per_ft2: f64,
+    /// From this on, damage is likely.
+    pub most_per_ft2: f64,
+}
+
+impl Held {
+    fn limits(&self) -> String {
+        if self.least_per_ft2 < self.most_per_ft2 {
+            format!("{} to {} per ft²", self.least_per_ft2, self.most_per_ft2)
+        } else {
+            format!("{} per ft²", self.least_per_ft2)
+        }
+    }
+}
+
+impl std::fmt::Display for Held {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(
+            f,
+            "{:.1} per ft² ({:.1} to {:.1})",
+            self.mean_per_ft2, self.lower_per_ft2, self.upper_per_ft2
+        )
+    }
 }
 
 /// Holds a density against a threshold.
@@ -159,17 +223,11 @@ pub struct Decided {
 /// from the least on; below means a mean under the least with the interval up to the most. All
 /// else is [`Decision::Watch`]. That rule is common practice, no source.
 pub fn decide(density: Option<&Density>, threshold: Option<&Threshold>) -> Decided {
-    let mut notes = vec![ASK_EXTENSION.to_owned()];
+    let mut notes = vec![Note::AskExtension];
     let (decision, reason) = match (density, threshold) {
-        (None, _) => (Decision::Unknown, "no sample was taken".to_owned()),
-        (Some(d), _) if !is_sound(d) => (
-            Decision::Unknown,
-            "the counts give no density; count again".to_owned(),
-        ),
-        (Some(_), None) => (
-            Decision::Unknown,
-            "no threshold is known for this pest".to_owned(),
-        ),
+        (None, _) => (Decision::Unknown, Because::NoSample),
+        (Some(d), _) if !is_sound(d) => (Decision::Unknown, Because::NoDensity),
+        (Some(_), None) => (Decision::Unknown, Because::NoThreshold),
         (Some(d), Some(t)) => {
             notes.extend(cautions(d, t));
             held_against(d, t)
@@ -183,46 +241,34 @@ pub fn decide(density: Option<&Density>, threshold: Option<&Threshold>) -> Decid
     }
 }
 
-fn held_against(d: &Density, t: &Threshold) -> (Decision, String) {
-    let limits = if t.least_per_ft2 < t.most_per_ft2 {
-        format!("{} to {} per ft²", t.least_per_ft2, t.most_per_ft2)
-    } else {
-        format!("{} per ft²", t.least_per_ft2)
+fn held_against(d: &Density, t: &Threshold) -> (Decision, Because) {
+    let held = Held {
+        mean_per_ft2: d.mean_per_ft2,
+        lower_per_ft2: d.lower_per_ft2,
+        upper_per_ft2: d.upper_per_ft2,
+        least_per_ft2: t.least_per_ft2,
+        most_per_ft2: t.most_per_ft2,
     };
-    let found = format!(
-        "{:.1} per ft² ({:.1} to {:.1})",
-        d.mean_per_ft2, d.lower_per_ft2, d.upper_per_ft2
-    );
     if d.mean_per_ft2 >= t.most_per_ft2 && d.lower_per_ft2 >= t.least_per_ft2 {
-        (
-            Decision::TreatingMayPay,
-            format!("{found} is above the threshold of {limits}"),
-        )
+        (Decision::TreatingMayPay, Because::Above(held))
     } else if d.mean_per_ft2 < t.least_per_ft2 && d.upper_per_ft2 <= t.most_per_ft2 {
-        (
-            Decision::Leave,
-            format!("{found} is below the threshold of {limits}"),
-        )
+        (Decision::Leave, Because::Below(held))
     } else {
-        let reason = format!(
-            "{found} is neither surely above nor surely below the threshold of {limits}; take \
-             more samples, or look again in a week or two"
-        );
-        (Decision::Watch, reason)
+        (Decision::Watch, Because::Neither(held))
     }
 }
 
-fn cautions(d: &Density, t: &Threshold) -> Vec<String> {
-    let mut notes = vec![format!(
-        "Threshold for {} in {}: {}.",
-        t.life_stage, t.region, t.source
-    )];
+fn cautions(d: &Density, t: &Threshold) -> Vec<Note> {
+    let mut notes = vec![Note::ThresholdOf {
+        life_stage: t.life_stage,
+        region: t.region,
+        publisher: t.source,
+    }];
     if d.samples == 1 {
-        notes.push("One sample only: take more, spread over the lawn.".to_owned());
+        notes.push(Note::OneSample);
     }
-    let sources = threshold_for(t.pest);
-    if sources.len() > 1 {
-        notes.push("Sources differ for this pest; choose the one for your region.".to_owned());
+    if threshold_for(t.pest).len() > 1 {
+        notes.push(Note::SourcesDiffer);
     }
     notes
 }

@@ -37,12 +37,14 @@ pub struct DroppedFix {
     /// Its number in the file, the first being 1.
     pub number: usize,
     /// Why it was not used.
+    #[serde(flatten)]
     pub why: WhyDropped,
 }
 
-/// Why a fix was not used.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
+/// Why a fix was not used. In JSON its name stands under `why`.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, strum::VariantNames)]
+#[serde(tag = "why", rename_all = "kebab-case")]
+#[strum(serialize_all = "kebab-case")]
 pub enum WhyDropped {
     /// The receiver says that it had no position, or wrote 0, 0.
     NoPosition,
@@ -60,6 +62,8 @@ pub enum WhyDropped {
     /// At the end of the walk, back at its first fix.
     BackAtStart,
 }
+
+crate::sentence::names!(WhyDropped);
 
 impl fmt::Display for WhyDropped {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -8,7 +8,7 @@ use uom::si::area::{square_foot, square_meter};
 use uom::si::f64::{Area, Length};
 use uom::si::length::{foot, meter};
 
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
 use crate::quantity::Entered;
 
 /// An area, and how far off it may be.
@@ -28,17 +28,17 @@ impl AreaEstimate {
     /// # Errors
     /// When either is no area, the area is zero or larger than any lawn.
     pub fn stated(area: &Entered, uncertainty: &Entered) -> Result<Self> {
-        let value = area.to_area().map_err(|e| e.of("area"))?;
+        let value = area.to_area().map_err(|e| e.of(Field::Area))?;
         if area.is_zero() {
             return Err(RuleError::NotPositive {
-                field: "area",
+                field: Field::Area,
                 given: area.for_person(),
             });
         }
         super::outline::must_be_a_lawn(value.get::<square_meter>())?;
         let uncertainty = uncertainty
             .to_area()
-            .map_err(|e| e.of("uncertainty of the area"))?;
+            .map_err(|e| e.of(Field::AreaUncertainty))?;
         Ok(Self {
             area: value,
             uncertainty,

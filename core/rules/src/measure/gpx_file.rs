@@ -8,8 +8,10 @@ use gpx::{Gpx, Waypoint};
 use serde::Serialize;
 
 use super::clean::{Numbered, clean};
+use super::walk::metres;
 use super::{ACCURACY_ASSUMED_M, DroppedFix, FIXES_MOST, Fix};
-use crate::error::{Result, RuleError};
+use crate::error::{Axis, Field, Result, RuleError, Walked};
+use crate::note::Note;
 
 /// Largest file read, in bytes.
 pub const GPX_BYTES_MOST: usize = 10 * 1024 * 1024;
@@ -30,7 +32,7 @@ pub struct WalkRead {
     /// How many fixes the file holds.
     pub read: usize,
     /// What was assumed, and what else in the file was not used.
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }
 
 /// Reads the walk in a GPX 1.0 or 1.1 file: its one track, or, without tracks, its one route.
@@ -45,7 +47,7 @@ pub fn walk_from_gpx(bytes: &[u8]) -> Result<WalkRead> {
     let read = points.len();
     if read > POINTS_MOST {
         return Err(RuleError::TooMany {
-            field: "the GPX file",
+            field: Field::GpxFile,
             count: read,
             limit: POINTS_MOST,
         });
@@ -64,7 +66,7 @@ pub fn walk_from_gpx(bytes: &[u8]) -> Result<WalkRead> {
     if fixes.len() > FIXES_MOST {
         let (count, limit) = (fixes.len(), FIXES_MOST);
         return Err(RuleError::TooMany {
-            field: "the walk",
+            field: Field::Walk,
             count,
             limit,
         });
@@ -80,7 +82,7 @@ pub fn walk_from_gpx(bytes: &[u8]) -> Result<WalkRead> {
 
 fn parse(bytes: &[u8]) -> Result<Gpx> {
     if bytes.len() > GPX_BYTES_MOST {
-        return Err(RuleError::GpxTooLarge { limit: "10 MB" });
+        return Err(RuleError::GpxTooLarge { limit_mb: 10 });
     }
     // A NUL is in no text; it is what UTF-16 looks like without its mark.
     let text = std::str::from_utf8(bytes).map_err(|_| RuleError::GpxNotText)?;
@@ -92,11 +94,11 @@ fn parse(bytes: &[u8]) -> Result<Gpx> {
     }
     gpx::read(text.as_bytes()).map_err(|error| match error {
         GpxError::LonLatOutOfBoundsError(what, _, value) => RuleError::GpxOffEarth {
-            what: what.to_lowercase(),
+            what: axis(what),
             value: value.to_string(),
         },
         GpxError::InvalidElementLacksAttribute(what @ ("latitude" | "longitude"), _) => {
-            RuleError::GpxNoPosition { what }
+            RuleError::GpxNoPosition { what: axis(what) }
         }
         other => RuleError::GpxDamaged {
             detail: shortened(&other.to_string()),
@@ -104,12 +106,20 @@ fn parse(bytes: &[u8]) -> Result<Gpx> {
     })
 }
 
+fn axis(name: &str) -> Axis {
+    if name.eq_ignore_ascii_case("latitude") {
+        Axis::Latitude
+    } else {
+        Axis::Longitude
+    }
+}
+
 /// What a reader says about a file may hold the file's own text.
 fn shortened(text: &str) -> String {
     text.chars().filter(|c| !c.is_control()).take(100).collect()
 }
 
-fn points<'a>(gpx: &'a Gpx, notes: &mut Vec<String>) -> Result<Vec<&'a Waypoint>> {
+fn points<'a>(gpx: &'a Gpx, notes: &mut Vec<Note>) -> Result<Vec<&'a Waypoint>> {
     let tracks: Vec<Vec<&Waypoint>> = gpx
         .tracks
         .iter()
@@ -123,18 +133,17 @@ fn points<'a>(gpx: &'a Gpx, notes: &mut Vec<String>) -> Result<Vec<&'a Waypoint>
         .filter(|points: &Vec<_>| !points.is_empty())
         .collect();
     let (kind, mut walks) = if tracks.is_empty() {
-        ("route", routes)
+        (Walked::Route, routes)
     } else {
         if !routes.is_empty() {
-            notes.push("the file also holds routes; only its track is used".to_owned());
+            notes.push(Note::RoutesNotUsed);
         }
-        ("track", tracks)
+        (Walked::Track, tracks)
     };
     if !gpx.waypoints.is_empty() {
-        notes.push(format!(
-            "{} single waypoints in the file are not used",
-            gpx.waypoints.len()
-        ));
+        notes.push(Note::WaypointsNotUsed {
+            count: gpx.waypoints.len(),
+        });
     }
     match walks.len() {
         0 => Err(RuleError::GpxNoPoints),
@@ -174,24 +183,23 @@ fn accuracy_mm(hdop: f64) -> Option<u32> {
     (hdop > 0.0).then(|| (hdop * METRES_PER_HDOP * 1000.0).clamp(1.0, f64::from(u32::MAX)) as u32)
 }
 
-fn assumptions(fixes: &[Fix]) -> Vec<String> {
+fn assumptions(fixes: &[Fix]) -> Vec<Note> {
     let without = fixes.iter().filter(|f| f.accuracy_mm.is_none()).count();
     let untimed = fixes.iter().filter(|f| f.at_unix_ms.is_none()).count();
     let mut notes = Vec::new();
     if without < fixes.len() {
-        notes.push(format!(
-            "accuracy is taken as HDOP times {METRES_PER_HDOP} m, an assumption: GPX gives no metres"
-        ));
+        notes.push(Note::AccuracyByHdop {
+            metres: metres(METRES_PER_HDOP),
+        });
     }
     if without > 0 {
-        notes.push(format!(
-            "{without} fixes give no HDOP; {ACCURACY_ASSUMED_M} m is assumed for them"
-        ));
+        notes.push(Note::NoHdop {
+            fixes: without,
+            metres: metres(ACCURACY_ASSUMED_M),
+        });
     }
     if untimed > 0 {
-        notes.push(format!(
-            "{untimed} fixes have no time; jumps beside them cannot be seen"
-        ));
+        notes.push(Note::NoTimes { fixes: untimed });
     }
     notes
 }
@@ -233,9 +241,13 @@ mod tests {
         assert!(
             walk.notes
                 .iter()
-                .any(|n| n.contains("HDOP times 5 m, an assumption"))
+                .any(|n| n.to_string().contains("HDOP times 5 m, an assumption"))
         );
-        assert!(walk.notes.iter().any(|n| n.contains("have no time")));
+        assert!(
+            walk.notes
+                .iter()
+                .any(|n| n.to_string().contains("have no time"))
+        );
         let lawn = Outline {
             shape: Shape::Walk { fixes: walk.fixes },
             left_out: vec![],
@@ -244,7 +256,11 @@ mod tests {
 
         let bare = walk_from_gpx(&file(&square(""))).unwrap();
         assert_eq!(bare.fixes[0].accuracy_mm, None);
-        assert!(bare.notes.iter().any(|n| n.contains("10 m is assumed")));
+        assert!(
+            bare.notes
+                .iter()
+                .any(|n| n.to_string().contains("10 m is assumed"))
+        );
     }
 
     #[test]
@@ -331,7 +347,7 @@ mod tests {
         assert_eq!(
             off,
             RuleError::GpxOffEarth {
-                what: "latitude".into(),
+                what: Axis::Latitude,
                 value: "91".into()
             }
         );
@@ -344,7 +360,12 @@ mod tests {
             RuleError::GpxOffEarth { .. }
         ));
         let bare = file("<trkpt lon=\"3\"></trkpt>");
-        assert_eq!(e(&bare), RuleError::GpxNoPosition { what: "latitude" });
+        assert_eq!(
+            e(&bare),
+            RuleError::GpxNoPosition {
+                what: Axis::Latitude
+            }
+        );
         let two = String::from_utf8(file(&square(""))).unwrap().replace(
             "</trk>",
             "</trk><trk><trkseg><trkpt lat=\"1\" lon=\"1\"/></trkseg></trk>",
@@ -353,7 +374,7 @@ mod tests {
             e(two.as_bytes()),
             RuleError::GpxSeveral {
                 count: 2,
-                kind: "track"
+                kind: Walked::Track
             }
         );
         assert!(matches!(

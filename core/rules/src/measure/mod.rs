@@ -9,10 +9,12 @@ use crate::quantity::Entered;
 
 mod clean;
 mod crossing;
+mod drawn;
 mod estimate;
 mod geodesic;
 mod gpx_file;
 mod outline;
+mod ring;
 mod tape;
 mod taped_polygon;
 mod walk;
@@ -20,6 +22,7 @@ mod walk;
 pub use clean::{
     DroppedFix, FIX_ACCURACY_MOST_M, LOOP_MOST_M, SPEED_MOST_M_PER_S, STEP_LEAST_M, WhyDropped,
 };
+pub use drawn::{DRAWN_CORNERS_MOST, DRAWN_ERROR_M};
 pub use estimate::AreaEstimate;
 pub use geodesic::geodesic_polygon;
 pub use gpx_file::{GPX_BYTES_MOST, METRES_PER_HDOP, WalkRead, walk_from_gpx};
@@ -155,6 +158,25 @@ pub enum Shape {
         #[n(0)]
         fixes: Vec<Fix>,
     },
+    /// An outline drawn by finger on a sketch to scale, with straight sides.
+    #[n(10)]
+    Drawn {
+        /// The corners in the order in which they lie round the lawn.
+        #[n(0)]
+        corners: Vec<DrawnCorner>,
+    },
+}
+
+/// A corner on a sketch, from the sketch's own origin. Whole centimetres, so that two phones that
+/// draw the same have the same.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Encode, Decode, Serialize, Deserialize)]
+pub struct DrawnCorner {
+    /// Centimetres east of the origin.
+    #[n(0)]
+    pub east_cm: i32,
+    /// Centimetres north of the origin.
+    #[n(1)]
+    pub north_cm: i32,
 }
 
 /// How the edge between two offsets is taken.

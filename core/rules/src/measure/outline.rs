@@ -3,8 +3,9 @@
 //! The formulas of the shapes live in their files; what no lawn can be is refused here.
 
 use super::estimate::square_feet_text;
-use super::{AreaEstimate, Outline, Shape, tape, taped_polygon, walk};
-use crate::error::{Result, RuleError};
+use super::{AreaEstimate, Outline, Shape, drawn, tape, taped_polygon, walk};
+use crate::error::{Field, Most, Result, RuleError};
+use crate::note::Note;
 use crate::working::{Answer, Working};
 
 /// Largest area taken for a lawn, in square metres: 100 hectares.
@@ -26,7 +27,7 @@ impl Outline {
     pub fn area(&self) -> Result<Answer<AreaEstimate>> {
         if self.left_out.len() > LEFT_OUT_MOST {
             return Err(RuleError::TooMany {
-                field: "what is left out",
+                field: Field::AllLeftOut,
                 count: self.left_out.len(),
                 limit: LEFT_OUT_MOST,
             });
@@ -40,14 +41,14 @@ impl Outline {
         }
         let (mut left_m2, mut variance) = (0.0, lawn.uncertainty.value.powi(2));
         for (index, shape) in self.left_out.iter().enumerate() {
-            let name = format!("left out, number {}", index + 1);
-            let part = shape.area().map_err(|e| e.of(&name))?;
+            let number = index + 1;
+            let part = shape.area().map_err(|e| e.of(Field::LeftOut { number }))?;
             left_m2 += part.value.square_metres();
             variance += part.value.uncertainty.value.powi(2);
             working = working
                 .input(
-                    "left out",
-                    format!("{}, {}", part.working.formula, part.value.for_person()),
+                    part.working.formula,
+                    format!("− {}", part.value.for_person()),
                 )
                 .notes(part.working.notes);
         }
@@ -60,7 +61,7 @@ impl Outline {
         }
         Ok(working
             .input("outer shape", lawn.for_person())
-            .note("what is left out is taken to lie inside the lawn and not to overlap")
+            .note(Note::LeftOutInside)
             .gives(AreaEstimate {
                 perimeter: lawn.perimeter,
                 ..AreaEstimate::from_si(net_m2, variance.sqrt(), None)
@@ -76,6 +77,7 @@ impl Shape {
     pub fn area(&self) -> Result<Answer<AreaEstimate>> {
         let answer = match self {
             Self::Walk { fixes } => walk::area(fixes)?,
+            Self::Drawn { corners } => drawn::area(corners)?,
             Self::TapePolygon {
                 first_side,
                 corners,
@@ -91,15 +93,15 @@ impl Shape {
 pub(super) fn must_be_a_lawn(area_m2: f64) -> Result<()> {
     if area_m2 > AREA_MOST_M2 {
         return Err(RuleError::OverLimit {
-            field: "the area",
+            field: Field::TheArea,
             given: square_feet_text(area_m2),
-            limit: "100 hectares (about 247 acres)",
+            limit: Most::Lawn,
         });
     }
     // A tenth of a square foot: less is a slip, or a walk that only went there and back.
     if area_m2 < 0.01 {
         return Err(RuleError::NotPositive {
-            field: "the area",
+            field: Field::TheArea,
             given: format!("{area_m2:.4} m²"),
         });
     }
@@ -107,7 +109,7 @@ pub(super) fn must_be_a_lawn(area_m2: f64) -> Result<()> {
 }
 
 impl Working {
-    fn notes(mut self, notes: Vec<String>) -> Self {
+    fn notes(mut self, notes: Vec<Note>) -> Self {
         for note in notes {
             if !self.notes.contains(&note) {
                 self.notes.push(note);

@@ -5,7 +5,8 @@
 use rust_decimal::Decimal;
 
 use super::{AreaEstimate, OffsetRule, Shape};
-use crate::error::{Result, RuleError};
+use crate::error::{Allowed, Field, Most, Result, RuleError};
+use crate::note::Note;
 use crate::quantity::{Dimension, Entered};
 use crate::working::{Answer, Working};
 
@@ -26,13 +27,15 @@ pub const OFFSETS_MOST: usize = 1_000;
 const RADII_LEAST: usize = 4;
 
 const GEOMETRY: &str = "plane geometry";
-const TAPE_NOTE: &str = "uncertainty from a reading error of 1 % of each tape, at least 0.1 ft (common practice, no source)";
 
 /// The area of a shape other than a walk or a taped polygon.
 pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
     let answer = match shape {
         Shape::Rectangle { length, width } => {
-            let r = [positive("length", length)?, positive("width", width)?];
+            let r = [
+                positive(Field::Length, length)?,
+                positive(Field::Width, width)?,
+            ];
             Working::new("rectangle: length × width", GEOMETRY)
                 .input("length", length.for_person())
                 .input("width", width.for_person())
@@ -40,7 +43,10 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
         }
         Shape::TriangleSides { a, b, c } => triangle(a, b, c)?,
         Shape::TriangleHeight { base, height } => {
-            let r = [positive("base", base)?, positive("height", height)?];
+            let r = [
+                positive(Field::Base, base)?,
+                positive(Field::Height, height)?,
+            ];
             Working::new("triangle: base × height / 2", GEOMETRY)
                 .input("base", base.for_person())
                 .input("height", height.for_person())
@@ -48,9 +54,9 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
         }
         Shape::Trapezoid { a, b, height } => {
             let r = [
-                positive("first parallel side", a)?,
-                positive("second parallel side", b)?,
-                positive("height", height)?,
+                positive(Field::FirstParallelSide, a)?,
+                positive(Field::SecondParallelSide, b)?,
+                positive(Field::Height, height)?,
             ];
             Working::new("trapezoid: (a + b) / 2 × height", GEOMETRY)
                 .input("first parallel side", a.for_person())
@@ -59,7 +65,7 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
                 .gives(estimate(&r, |r| f64::midpoint(r[0], r[1]) * r[2], None))
         }
         Shape::Circle { diameter } => {
-            let d = positive("diameter", diameter)?;
+            let d = positive(Field::Diameter, diameter)?;
             Working::new("circle: π/4 × diameter²", GEOMETRY)
                 .input("diameter", diameter.for_person())
                 .gives(estimate(
@@ -69,7 +75,10 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
                 ))
         }
         Shape::Oval { length, width } => {
-            let r = [positive("length", length)?, positive("width", width)?];
+            let r = [
+                positive(Field::Length, length)?,
+                positive(Field::Width, width)?,
+            ];
             Working::new("oval: π/4 × length × width", GEOMETRY)
                 .input("length", length.for_person())
                 .input("width", width.for_person())
@@ -85,21 +94,21 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
             offsets,
             rule,
         } => by_offsets(spacing, offsets, *rule)?,
-        Shape::TapePolygon { .. } | Shape::Walk { .. } => {
+        Shape::TapePolygon { .. } | Shape::Walk { .. } | Shape::Drawn { .. } => {
             unreachable!("these shapes have files of their own")
         }
     };
     Ok(Answer {
-        working: answer.working.note(TAPE_NOTE),
+        working: answer.working.note(Note::TapeErrors),
         ..answer
     })
 }
 
 fn triangle(a: &Entered, b: &Entered, c: &Entered) -> Result<Answer<AreaEstimate>> {
     let sides = [
-        positive("first side", a)?,
-        positive("second side", b)?,
-        positive("third side", c)?,
+        positive(Field::FirstSide, a)?,
+        positive(Field::SecondSide, b)?,
+        positive(Field::ThirdSide, c)?,
     ];
     // In exact decimals: 10, 20 and 30 ft lie on one line, and rounding must not lift them off it.
     let si = |e: &Entered| e.si(Dimension::Length);
@@ -137,11 +146,11 @@ fn by_offsets(
     offsets: &[Entered],
     rule: OffsetRule,
 ) -> Result<Answer<AreaEstimate>> {
-    let mut readings = vec![positive("spacing of the offsets", spacing)?];
+    let mut readings = vec![positive(Field::Spacing, spacing)?];
     if offsets.len() > OFFSETS_MOST {
         let (count, limit) = (offsets.len(), OFFSETS_MOST);
         return Err(RuleError::TooMany {
-            field: "offsets",
+            field: Field::Offsets,
             count,
             limit,
         });
@@ -149,8 +158,9 @@ fn by_offsets(
     for (index, offset) in offsets.iter().enumerate() {
         let length = offset
             .to_length()
-            .map_err(|e| e.of(format!("offset {}", index + 1)))?;
-        readings.push(within_limit("an offset", length.value, offset)?);
+            .map_err(|e| e.of(Field::Offset { number: index + 1 }))?;
+        let field = Field::Offset { number: index + 1 };
+        readings.push(within_limit(field, length.value, offset)?);
     }
     let (count, simpson) = (offsets.len(), rule == OffsetRule::Simpson);
     let needed = if simpson { 3 } else { 2 };
@@ -160,7 +170,7 @@ fn by_offsets(
     if simpson && count.is_multiple_of(2) {
         return Err(RuleError::SimpsonNeedsOdd { count });
     }
-    within_limit("the base line", readings[0] * (count - 1) as f64, spacing)?;
+    within_limit(Field::BaseLine, readings[0] * (count - 1) as f64, spacing)?;
     let all: Vec<String> = offsets.iter().map(Entered::for_person).collect();
     let working = Working::new(
         if simpson {
@@ -172,7 +182,7 @@ fn by_offsets(
     )
     .input("spacing", spacing.for_person())
     .input("offsets", all.join(", "))
-    .note("how the edge runs between two offsets is not measured: more offsets make it surer");
+    .note(Note::BetweenOffsets);
     Ok(working.gives(if simpson {
         estimate(&readings, |r| simpsons_rule(r[0], &r[1..]), None)
     } else {
@@ -183,21 +193,21 @@ fn by_offsets(
 fn by_radii(radii: &[Entered]) -> Result<Answer<AreaEstimate>> {
     if !(RADII_LEAST..=OFFSETS_MOST).contains(&radii.len()) {
         return Err(RuleError::NotAllowed {
-            field: "number of radii",
+            field: Field::Radii,
             given: radii.len().to_string(),
-            allowed: "from 4 to 1000, at even angles",
+            allowed: Allowed::Radii,
         });
     }
     let readings: Vec<f64> = radii
         .iter()
-        .map(|r| positive("a radius", r))
+        .map(|r| positive(Field::Radius, r))
         .collect::<Result<_>>()?;
     let all: Vec<String> = radii.iter().map(Entered::for_person).collect();
     let mean = |r: &[f64]| r.iter().sum::<f64>() / r.len() as f64;
     Ok(
         Working::new("mean radius: π × (mean of the radii)²", GEOMETRY)
             .input("radii", all.join(", "))
-            .note("the less round the shape, the more this falls short of its area")
+            .note(Note::LessRound)
             .gives(estimate(
                 &readings,
                 |r| std::f64::consts::PI * mean(r).powi(2),
@@ -224,8 +234,8 @@ fn simpsons_rule(spacing: f64, offsets: &[f64]) -> f64 {
 }
 
 /// A length of more than zero and no longer than a lawn's, in metres.
-pub(super) fn positive(field: &'static str, entered: &Entered) -> Result<f64> {
-    let length = entered.to_length().map_err(|e| e.of(field))?;
+pub(super) fn positive(field: Field, entered: &Entered) -> Result<f64> {
+    let length = entered.to_length().map_err(|e| e.of(field.clone()))?;
     if entered.is_zero() {
         return Err(RuleError::NotPositive {
             field,
@@ -235,13 +245,13 @@ pub(super) fn positive(field: &'static str, entered: &Entered) -> Result<f64> {
     within_limit(field, length.value, entered)
 }
 
-fn within_limit(field: &'static str, length_m: f64, entered: &Entered) -> Result<f64> {
+fn within_limit(field: Field, length_m: f64, entered: &Entered) -> Result<f64> {
     if length_m > SIDE_MOST_M {
         let given = entered.for_person();
         return Err(RuleError::OverLimit {
             field,
             given,
-            limit: "5 km (about 3 miles)",
+            limit: Most::Side,
         });
     }
     Ok(length_m)
@@ -335,25 +345,28 @@ mod tests {
         assert!(matches!(
             shape("0 ft", "5 ft"),
             RuleError::NotPositive {
-                field: "length",
+                field: Field::Length,
                 ..
             }
         ));
         assert!(matches!(
             shape("5 ft", "6 km"),
-            RuleError::OverLimit { field: "width", .. }
+            RuleError::OverLimit {
+                field: Field::Width,
+                ..
+            }
         ));
         assert!(matches!(
             shape("4 km", "4 km"),
             RuleError::OverLimit {
-                field: "the area",
+                field: Field::TheArea,
                 ..
             }
         ));
         assert!(matches!(
             shape("1 mm", "1 mm"),
             RuleError::NotPositive {
-                field: "the area",
+                field: Field::TheArea,
                 ..
             }
         ));

@@ -6,9 +6,11 @@
 use geo::Coord;
 
 use super::crossing::must_not_cross;
+use super::ring::{perimeter, shoelace};
 use super::tape::{estimate, positive};
 use super::{AreaEstimate, SideOfLine, TapedCorner};
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
+use crate::note::Note;
 use crate::quantity::Entered;
 use crate::working::{Answer, Working};
 
@@ -22,7 +24,7 @@ pub(super) fn area(first_side: &Entered, corners: &[TapedCorner]) -> Result<Answ
     if corners.len() > TAPED_CORNERS_MOST {
         let (count, limit) = (corners.len(), TAPED_CORNERS_MOST);
         return Err(RuleError::TooMany {
-            field: "taped corners",
+            field: Field::TapedCorners,
             count,
             limit,
         });
@@ -36,39 +38,41 @@ pub(super) fn area(first_side: &Entered, corners: &[TapedCorner]) -> Result<Answ
     )
     .input("corner 1 to corner 2", first_side.for_person());
     for (index, corner) in corners.iter().enumerate() {
-        working = working.input("corner", describe(index + 3, corner));
+        working = working.input(side_name(corner.side), describe(index + 3, corner));
     }
     let value = estimate(
         &readings,
         |r| place(r, corners).map_or(f64::NAN, |ring| shoelace(&ring)),
         Some(perimeter(&ring)),
     );
-    Ok(working
-        .note("uncertainty from a reading error of 1 % of each tape, at least 0.1 ft (common practice, no source)")
-        .gives(value))
+    Ok(working.note(Note::TapeErrors).gives(value))
 }
 
+fn side_name(side: SideOfLine) -> &'static str {
+    match side {
+        SideOfLine::Left => "corner, left of the line",
+        SideOfLine::Right => "corner, right of the line",
+    }
+}
+
+/// The corner's number, and each tape with the number of the corner it starts from.
 fn describe(number: usize, corner: &TapedCorner) -> String {
     format!(
-        "{number}: {} from {} and {} from {}, {} of the line",
-        corner.tape_a.for_person(),
+        "{number}: {} → {}, {} → {}",
         corner.from_a,
-        corner.tape_b.for_person(),
+        corner.tape_a.for_person(),
         corner.from_b,
-        match corner.side {
-            SideOfLine::Left => "left",
-            SideOfLine::Right => "right",
-        }
+        corner.tape_b.for_person(),
     )
 }
 
 /// All tapes in metres: the first side, then two a corner.
 fn readings(first_side: &Entered, corners: &[TapedCorner]) -> Result<Vec<f64>> {
-    let mut readings = vec![positive("first side", first_side)?];
+    let mut readings = vec![positive(Field::FirstSide, first_side)?];
     for (index, corner) in corners.iter().enumerate() {
         for tape in [&corner.tape_a, &corner.tape_b] {
-            let length =
-                positive("tape", tape).map_err(|e| e.of(format!("corner {}", index + 3)))?;
+            let length = positive(Field::Tape, tape)
+                .map_err(|e| e.of(Field::Corner { number: index + 3 }))?;
             readings.push(length);
         }
     }
@@ -125,25 +129,6 @@ fn meet(
         SideOfLine::Right => -off_squared.sqrt(),
     };
     Some(a + unit * along + left * off)
-}
-
-pub(super) fn shoelace(ring: &[Coord<f64>]) -> f64 {
-    let next = ring.iter().cycle().skip(1);
-    (ring
-        .iter()
-        .zip(next)
-        .map(|(p, q)| p.x * q.y - q.x * p.y)
-        .sum::<f64>()
-        / 2.0)
-        .abs()
-}
-
-fn perimeter(ring: &[Coord<f64>]) -> f64 {
-    let next = ring.iter().cycle().skip(1);
-    ring.iter()
-        .zip(next)
-        .map(|(p, q)| (q.x - p.x).hypot(q.y - p.y))
-        .sum()
 }
 
 #[cfg(test)]

@@ -5,9 +5,11 @@
 use rust_decimal::{Decimal, RoundingStrategy};
 
 use super::{Amount, AreaBasis, PlanInput, SectionPlan};
-use crate::error::{Result, RuleError};
+use crate::error::{Allowed, Field, Result, RuleError};
+use crate::finding::Tenths;
 use crate::label::LabelSays;
 use crate::measure::{AREA_MOST_M2, AreaEstimate};
+use crate::note::{Note, Rounding};
 use crate::quantity::{Dimension, EXACT_DIGITS, Entered, Unit, shown, to_f64};
 use crate::working::{Answer, Working};
 
@@ -27,11 +29,11 @@ impl<'a> Dose<'a> {
     pub(super) fn new(input: &'a PlanInput<'a>) -> Result<Self> {
         let kind = product_kind(&input.rate)?;
         let step = &input.vessel.least_step;
-        step.must_be(kind).map_err(|e| e.of("step of the vessel"))?;
+        step.must_be(kind).map_err(|e| e.of(Field::LeastStep))?;
         if step.is_zero() {
             let given = step.for_person();
             return Err(RuleError::NotPositive {
-                field: "step of the vessel",
+                field: Field::LeastStep,
                 given,
             });
         }
@@ -39,10 +41,14 @@ impl<'a> Dose<'a> {
             .sections
             .iter()
             .map(|s| {
-                areas(&s.area, input.basis).ok_or_else(|| RuleError::NotAllowed {
-                    field: "area",
-                    given: format!("{} ({})", s.area.for_person(), s.name),
-                    allowed: "between 0 and 100 hectares, and surer than that; measure the section again",
+                areas(&s.area, input.basis).ok_or_else(|| {
+                    let error = RuleError::NotAllowed {
+                        field: Field::Area,
+                        given: s.area.for_person(),
+                        allowed: Allowed::LawnArea,
+                    };
+                    let name = s.name.clone();
+                    error.of(Field::Section { name })
                 })
             })
             .collect::<Result<Vec<_>>>()?;
@@ -168,10 +174,9 @@ impl<'a> Dose<'a> {
                 "step of the vessel",
                 self.input.vessel.least_step.for_person(),
             )
-            .rounded(format!(
-                "to whole steps, never above the label's most: {:+.1} %",
-                amount.change_percent
-            ));
+            .rounded(Rounding::WholeStepsBy {
+                change: Tenths::nearest(amount.change_percent),
+            });
         Ok(working.gives(amount))
     }
 
@@ -183,7 +188,7 @@ impl<'a> Dose<'a> {
         let working = Working::new("carrier × area", "arithmetic")
             .input("carrier", carrier.for_person())
             .input("area", square_feet(self.area_m2()))
-            .note("the finished mix: fill with water up to this, product included");
+            .note(Note::FinishedMix);
         Ok(Some(working.gives(total)))
     }
 
@@ -192,9 +197,7 @@ impl<'a> Dose<'a> {
             Working::new("rate × area", "arithmetic").input("rate", self.input.rate.for_person());
         match self.input.basis {
             AreaBasis::Best => working,
-            AreaBasis::LessUncertainty => {
-                working.note("planned for the area less one standard deviation")
-            }
+            AreaBasis::LessUncertainty => working.note(Note::AreaLessUncertainty),
         }
     }
 }
@@ -203,7 +206,7 @@ impl<'a> Dose<'a> {
 pub(super) fn product_kind(rate: &Entered) -> Result<Dimension> {
     if rate.is_zero() {
         return Err(RuleError::NotPositive {
-            field: "rate",
+            field: Field::Rate,
             given: rate.for_person(),
         });
     }
@@ -211,9 +214,9 @@ pub(super) fn product_kind(rate: &Entered) -> Result<Dimension> {
         Dimension::MassPerArea => Ok(Dimension::Mass),
         Dimension::VolumePerArea => Ok(Dimension::Volume),
         _ => Err(RuleError::NotAllowed {
-            field: "rate",
+            field: Field::Rate,
             given: rate.for_person(),
-            allowed: "a weight or a volume per area, such as 2.5 lb/1000 ft2",
+            allowed: Allowed::RateKind,
         }),
     }
 }

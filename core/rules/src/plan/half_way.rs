@@ -9,10 +9,11 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::amounts::{out_of_range, product_kind};
-use super::rate::CHANGE_FLAG_PERCENT;
-use crate::error::{Result, RuleError};
-use crate::finding::{Check, Finding, Verdict, Whose};
+use super::rate::{CHANGE_FLAG_PERCENT, flag};
+use crate::error::{Allowed, Field, Result, RuleError};
+use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::Label;
+use crate::note::Note;
 use crate::quantity::{Dimension, EXACT_DIGITS, Entered, Unit, shown, to_f64};
 use crate::working::{Answer, Working};
 
@@ -60,22 +61,22 @@ pub struct HalfWayResult {
 pub fn half_way_check(input: &HalfWay<'_>) -> Result<Answer<HalfWayResult>> {
     let kind = product_kind(&input.rate)?;
     let unit = input.planned.unit();
-    let planned = in_unit(&input.planned, kind, unit, "planned product")?;
-    let filled = in_unit(&input.filled, kind, unit, "product filled in")?;
-    let left = in_unit(&input.left, kind, unit, "product left")?;
+    let planned = in_unit(&input.planned, kind, unit, &Field::PlannedProduct)?;
+    let filled = in_unit(&input.filled, kind, unit, &Field::FilledProduct)?;
+    let left = in_unit(&input.left, kind, unit, &Field::ProductLeft)?;
     let share = share_done(&input.done)?;
     if planned.is_zero() {
         let given = input.planned.for_person();
         return Err(RuleError::NotPositive {
-            field: "planned product",
+            field: Field::PlannedProduct,
             given,
         });
     }
     if left > filled {
         return Err(RuleError::NotAllowed {
-            field: "product left",
+            field: Field::ProductLeft,
             given: input.left.for_person(),
-            allowed: "no more than was filled in",
+            allowed: Allowed::NoMoreThanFilled,
         });
     }
     let (used, due) = (filled - left, planned * share);
@@ -95,7 +96,7 @@ pub fn half_way_check(input: &HalfWay<'_>) -> Result<Answer<HalfWayResult>> {
         .input("filled in", input.filled.for_person())
         .input("left", input.left.for_person())
         .input("done", input.done.for_person())
-        .note("the part that is left gets the planned rate; it never makes up for the part done");
+        .note(Note::RestAtPlannedRate);
     Ok(working.gives(HalfWayResult {
         used: show(used)?,
         due: show(due)?,
@@ -110,61 +111,57 @@ pub fn half_way_check(input: &HalfWay<'_>) -> Result<Answer<HalfWayResult>> {
 }
 
 fn finding(input: &HalfWay<'_>, rate_done: &Entered, off_percent: f64) -> Result<Finding> {
-    let value = format!("{} ({off_percent:+.1} %)", rate_done.for_person());
+    let value = Shown::Changed {
+        amount: *rate_done,
+        change: Tenths::nearest(off_percent),
+    };
     let advised = |verdict, reason| {
         Finding::new(Check::Rate, verdict, reason)
-            .with_value(&value)
-            .with_limit(format!("± {CHANGE_FLAG_PERCENT} %"), Whose::Advice)
-            .with_source("UMass Extension, Rotary Spreader Calibration Procedures: within 5 %")
+            .with_value(value.clone())
+            .with_limit(flag(), Whose::Advice)
+            .with_source(Source::SpreaderCalibration)
     };
     let Some(most) = input.label.rate_most.value() else {
-        return Ok(
-            Finding::unknown(Check::Rate, "the label's most is not on the label sheet")
-                .with_value(value),
-        );
+        return Ok(Finding::unknown(Check::Rate, Reason::MostNotOnSheet).with_value(value));
     };
     rate_done
         .must_be(most.dimension())
-        .map_err(|e| e.of("rate"))?;
+        .map_err(|e| e.of(Field::Rate))?;
     if rate_done.compare(most)? == Ordering::Greater {
-        let reason = "stop: the part done is above the label's most and stays so. Set the rate \
-                      right, then treat what is left at the planned rate; do not average";
-        return Ok(Finding::new(Check::Rate, Verdict::DontTreat, reason)
+        let stop = Finding::new(Check::Rate, Verdict::DontTreat, Reason::HalfWayAboveMost);
+        return Ok(stop
             .with_value(value)
-            .with_limit(most.for_person(), Whose::Label));
+            .with_limit(Shown::Amount { amount: *most }, Whose::Label));
     }
     Ok(if off_percent > CHANGE_FLAG_PERCENT {
-        advised(
-            Verdict::Caution,
-            "heavy: set the rate right, then treat what is left as planned",
-        )
+        advised(Verdict::Caution, Reason::HalfWayHeavy)
     } else if off_percent < -CHANGE_FLAG_PERCENT {
-        advised(
-            Verdict::Caution,
-            "light: set the rate right, then treat what is left as planned",
-        )
+        advised(Verdict::Caution, Reason::HalfWayLight)
     } else {
-        advised(Verdict::Clear, "on the planned rate")
+        advised(Verdict::Clear, Reason::HalfWayOnRate)
     })
 }
 
-fn in_unit(entered: &Entered, kind: Dimension, unit: Unit, field: &'static str) -> Result<Decimal> {
-    entered.must_be(kind).map_err(|e| e.of(field))?;
+fn in_unit(entered: &Entered, kind: Dimension, unit: Unit, field: &Field) -> Result<Decimal> {
+    entered.must_be(kind).map_err(|e| e.of(field.clone()))?;
     if entered.unit() == unit {
         return Ok(entered.amount());
     }
-    Ok(entered.convert(unit).map_err(|e| e.of(field))?.amount())
+    Ok(entered
+        .convert(unit)
+        .map_err(|e| e.of(field.clone()))?
+        .amount())
 }
 
 fn share_done(done: &Entered) -> Result<Decimal> {
     let share = done
         .si(Dimension::Percent)
-        .map_err(|e| e.of("share done"))?;
+        .map_err(|e| e.of(Field::ShareDone))?;
     if share <= Decimal::ZERO || share >= Decimal::ONE {
         return Err(RuleError::NotAllowed {
-            field: "share done",
+            field: Field::ShareDone,
             given: done.for_person(),
-            allowed: "more than 0 % and less than 100 %",
+            allowed: Allowed::PartOfTheWhole,
         });
     }
     Ok(share)

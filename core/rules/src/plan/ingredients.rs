@@ -7,8 +7,9 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::amounts::out_of_range;
-use crate::error::{Result, RuleError};
+use crate::error::{Allowed, Field, Result, RuleError};
 use crate::label::{Ingredient, Label};
+use crate::note::Note;
 use crate::quantity::{Dimension, Entered, Unit};
 use crate::working::{Answer, Working};
 
@@ -25,7 +26,10 @@ pub(super) fn doses(label: &Label, rate: &Entered) -> Result<Vec<Answer<Ingredie
     label
         .ingredients
         .iter()
-        .map(|i| dose(i, rate).map_err(|e| e.of(&i.name)))
+        .map(|i| {
+            let name = || i.name.clone();
+            dose(i, rate).map_err(|e| e.of(Field::Ingredient { name: name() }))
+        })
         .collect()
 }
 
@@ -34,9 +38,9 @@ fn dose(ingredient: &Ingredient, rate: &Entered) -> Result<Answer<IngredientDose
     if content.dimension() == Dimension::Percent && content.amount() > Decimal::ONE_HUNDRED {
         let given = content.for_person();
         return Err(RuleError::NotAllowed {
-            field: "content",
+            field: Field::Content,
             given,
-            allowed: "at most 100 %",
+            allowed: Allowed::ContentMost,
         });
     }
     let working = Working::new("rate × content", "arithmetic")
@@ -52,14 +56,13 @@ fn dose(ingredient: &Ingredient, rate: &Entered) -> Result<Answer<IngredientDose
         (Dimension::MassPerArea, Dimension::Percent)
         | (Dimension::VolumePerArea, Dimension::MassPerVolume) => content.dimension(),
         (_, Dimension::Percent | Dimension::MassPerVolume) => {
-            let note = "weight and volume do not go together without the product's density";
-            return Ok(answer(working.note(note), None));
+            return Ok(answer(working.note(Note::NoDensity), None));
         }
         _ => {
             return Err(RuleError::NotAllowed {
-                field: "content",
+                field: Field::Content,
                 given: content.for_person(),
-                allowed: "a percentage by weight or a weight per volume, such as 0.2 % or 2 lb/gal",
+                allowed: Allowed::ContentKind,
             });
         }
     };

@@ -8,7 +8,8 @@ use serde::Serialize;
 
 use super::SectionPlan;
 use super::amounts::{Dose, change_percent, out_of_range, over};
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
+use crate::note::{Note, Rounding};
 use crate::quantity::{Dimension, EXACT_DIGITS, Entered, shown};
 use crate::working::{Answer, Working};
 
@@ -34,11 +35,11 @@ pub(super) fn of_mix(dose: &Dose<'_>, carrier: &Entered) -> Result<Answer<Vec<Lo
     let capacity = &dose.input.capacity;
     capacity
         .must_be(Dimension::Volume)
-        .map_err(|e| e.of("tank"))?;
-    let tank = positive(capacity, "tank")?;
+        .map_err(|e| e.of(Field::Tank))?;
+    let tank = positive(capacity, Field::Tank)?;
     let unit = capacity.unit();
     let mix = over(carrier, dose.area_m2(), unit)?;
-    let full = whole_loads(mix, tank, capacity, "tank")?;
+    let full = whole_loads(mix, tank, capacity, Field::Tank)?;
     let rest = rest_of(mix, tank, full);
     let product = dose.exact()?;
     let load = |number: u32, volume: Decimal| -> Result<Load> {
@@ -67,7 +68,7 @@ pub(super) fn of_mix(dose: &Dose<'_>, carrier: &Entered) -> Result<Answer<Vec<Lo
         "carrier × area, in full tanks and what is left",
     )
     .input("carrier", carrier.for_person())
-    .note("each load's product is rounded by itself: it goes on its own part of the lawn");
+    .note(Note::EachLoadRounded);
     Ok(working.gives(loads))
 }
 
@@ -75,11 +76,11 @@ pub(super) fn of_mix(dose: &Dose<'_>, carrier: &Entered) -> Result<Answer<Vec<Lo
 pub(super) fn of_hopper(dose: &Dose<'_>, sections: &[SectionPlan]) -> Result<Answer<Vec<Load>>> {
     let capacity = &dose.input.capacity;
     let kind = dose.unit.dimension();
-    capacity.must_be(kind).map_err(|e| e.of("hopper"))?;
-    positive(capacity, "hopper")?;
+    capacity.must_be(kind).map_err(|e| e.of(Field::Hopper))?;
+    positive(capacity, Field::Hopper)?;
     let hopper = capacity
         .convert(dose.unit)
-        .map_err(|e| e.of("hopper"))?
+        .map_err(|e| e.of(Field::Hopper))?
         .amount();
     let filling = dose.whole_steps(hopper)?;
     if filling.is_zero() {
@@ -93,7 +94,7 @@ pub(super) fn of_hopper(dose: &Dose<'_>, sections: &[SectionPlan]) -> Result<Ans
         .iter()
         .filter_map(|s| Some(s.measured_out.as_ref()?.measured_out.amount()))
         .sum();
-    let full = whole_loads(total, filling, capacity, "hopper")?;
+    let full = whole_loads(total, filling, capacity, Field::Hopper)?;
     let rest = total - filling * Decimal::from(full);
     let amounts = std::iter::repeat_n(filling, full as usize);
     let amounts = amounts.chain((!rest.is_zero()).then_some(rest));
@@ -131,10 +132,10 @@ fn working(dose: &Dose<'_>, what: &'static str, formula: &'static str) -> Workin
             "step of the vessel",
             dose.input.vessel.least_step.for_person(),
         )
-        .rounded("to whole steps, never above the label's most")
+        .rounded(Rounding::WholeSteps)
 }
 
-fn positive(capacity: &Entered, field: &'static str) -> Result<Decimal> {
+fn positive(capacity: &Entered, field: Field) -> Result<Decimal> {
     if capacity.is_zero() {
         return Err(RuleError::NotPositive {
             field,
@@ -144,12 +145,7 @@ fn positive(capacity: &Entered, field: &'static str) -> Result<Decimal> {
     Ok(capacity.amount())
 }
 
-fn whole_loads(
-    total: Decimal,
-    each: Decimal,
-    capacity: &Entered,
-    field: &'static str,
-) -> Result<u32> {
+fn whole_loads(total: Decimal, each: Decimal, capacity: &Entered, field: Field) -> Result<u32> {
     let loads = total
         .checked_div(each)
         .ok_or_else(|| out_of_range(capacity))?;

@@ -6,7 +6,7 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
 use crate::finding::{Finding, Verdict, sum};
 use crate::label::{Label, Method};
 use crate::measure::AreaEstimate;
@@ -206,7 +206,7 @@ fn check_sections(sections: &[Section]) -> Result<()> {
     if sections.len() > SECTIONS_MOST {
         let (count, limit) = (sections.len(), SECTIONS_MOST);
         return Err(RuleError::TooMany {
-            field: "the plan",
+            field: Field::Plan,
             count,
             limit,
         });
@@ -224,16 +224,10 @@ fn check_sections(sections: &[Section]) -> Result<()> {
 fn check_carrier(input: &PlanInput<'_>) -> Result<()> {
     let dry = matches!(input.label.method, Method::Granule | Method::Bait);
     match (&input.carrier, dry) {
-        (Some(carrier), true) => Err(RuleError::NotAllowed {
-            field: "carrier",
+        (Some(carrier), true) => Err(RuleError::CarrierForDry {
             given: carrier.for_person(),
-            allowed: "left out for granules and bait, which go on dry",
         }),
-        (None, false) => Err(RuleError::NotAllowed {
-            field: "carrier",
-            given: "empty".to_owned(),
-            allowed: "filled in for sprays and drenches, such as 2 gal/1000 ft2",
-        }),
+        (None, false) => Err(RuleError::CarrierNeeded),
         _ => Ok(()),
     }
 }

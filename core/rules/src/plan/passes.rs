@@ -7,7 +7,8 @@ use serde::Serialize;
 
 use super::Amount;
 use super::amounts::{Dose, out_of_range};
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
+use crate::note::Note;
 use crate::quantity::{Dimension, Entered, shown};
 use crate::working::{Answer, Working};
 
@@ -67,13 +68,12 @@ pub(super) fn plan(dose: &Dose<'_>, product: &Amount) -> Result<Answer<PassPlan>
         (Some(mix), Passes::TwoAtRightAngles) => vec![half(&mix)?; 2],
         (Some(mix), _) => vec![mix],
     };
-    let working = Working::new(formula(input.passes), source(input.passes))
+    let mut working = Working::new(formula(input.passes), source(input.passes))
         .input("rate", rate.for_person())
-        .input("swath", input.swath.as_ref().map_or("not given".to_owned(), Entered::for_person))
-        .note(
-            "a spreader setting holds for the swath on which it was calibrated: at another distance \
-             between lines the dose changes",
-        );
+        .note(Note::SwathOfCalibration);
+    if let Some(swath) = &input.swath {
+        working = working.input("swath", swath.for_person());
+    }
     let passes = input.passes;
     Ok(working.gives(PassPlan {
         passes,
@@ -104,10 +104,10 @@ fn line_spacing(swath: Option<&Entered>, passes: Passes) -> Result<Option<Entere
     let Some(swath) = swath else { return Ok(None) };
     swath
         .must_be(Dimension::Length)
-        .map_err(|e| e.of("swath"))?;
+        .map_err(|e| e.of(Field::Swath))?;
     if swath.is_zero() {
         return Err(RuleError::NotPositive {
-            field: "swath",
+            field: Field::Swath,
             given: swath.for_person(),
         });
     }

@@ -6,16 +6,14 @@
 use std::cmp::Ordering;
 
 use super::amounts::{Dose, product_kind};
-use crate::error::{Result, RuleError};
-use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::error::{Field, Result, RuleError};
+use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::{Label, LabelSays};
-use crate::quantity::{Dimension, Entered};
+use crate::quantity::{Dimension, Entered, Unit, near};
 
 /// From this many percent on, an uncertain area or a rounding is flagged (UMass Extension, Rotary
 /// Spreader Calibration Procedures, accepts a rate within 5 %).
 pub const CHANGE_FLAG_PERCENT: f64 = 5.0;
-
-const FLAG_SOURCE: &str = "UMass Extension, Rotary Spreader Calibration Procedures: within 5 %";
 
 /// The chosen rate against the label's most and least.
 ///
@@ -31,13 +29,10 @@ pub fn rate_findings(label: &Label, rate: &Entered) -> Result<Vec<Finding>> {
     let least = label.rate_least.value();
     let most = label.rate_most.value();
     if let (Some(least), Some(most)) = (least, most)
-        && least
-            .compare(most)
-            .map_err(|e| e.of("label's least rate"))?
-            == Ordering::Greater
+        && least.compare(most).map_err(|e| e.of(Field::LeastRate))? == Ordering::Greater
     {
         return Err(RuleError::LeastAboveMost {
-            field: "rate",
+            field: Field::Rate,
             least: least.for_person(),
             most: most.for_person(),
         });
@@ -51,21 +46,14 @@ fn against_most(label: &Label, rate: &Entered) -> Result<Finding> {
     Ok(match &label.rate_most {
         LabelSays::Value(most) => {
             let (verdict, reason) = match compare(rate, most)? {
-                Ordering::Greater => (Verdict::DontTreat, "the rate is above the label's most"),
-                _ => (Verdict::Clear, "the rate is within the label's most"),
+                Ordering::Greater => (Verdict::DontTreat, Reason::RateAboveMost),
+                _ => (Verdict::Clear, Reason::RateWithinMost),
             };
-            with_rate(verdict, reason, rate).with_limit(most.for_person(), Whose::Label)
+            with_rate(verdict, reason, rate)
+                .with_limit(Shown::Amount { amount: *most }, Whose::Label)
         }
-        LabelSays::Unfilled => with_rate(
-            Verdict::Unknown,
-            "the label's rate is not filled in on the label sheet",
-            rate,
-        ),
-        LabelSays::Nothing => with_rate(
-            Verdict::Unknown,
-            "the label sheet says that the label sets no rate",
-            rate,
-        ),
+        LabelSays::Unfilled => with_rate(Verdict::Unknown, Reason::RateEmpty, rate),
+        LabelSays::Nothing => with_rate(Verdict::Unknown, Reason::LabelSetsNoRate, rate),
     })
 }
 
@@ -73,18 +61,13 @@ fn against_most(label: &Label, rate: &Entered) -> Result<Finding> {
 fn against_least(label: &Label, rate: &Entered) -> Result<Option<Finding>> {
     Ok(match &label.rate_least {
         LabelSays::Nothing => None,
-        LabelSays::Unfilled => Some(with_rate(
-            Verdict::Unknown,
-            "the label's least rate is not filled in on the label sheet; where the label gives one \
-             rate and no range, say so there",
-            rate,
-        )),
+        LabelSays::Unfilled => Some(with_rate(Verdict::Unknown, Reason::LeastRateEmpty, rate)),
         LabelSays::Value(least) => {
             let below = compare(rate, least)? == Ordering::Less;
-            let reason = "the rate is below the label's least: it may not work";
+            let reason = Reason::RateBelowLeast;
             below.then(|| {
                 with_rate(Verdict::Caution, reason, rate)
-                    .with_limit(least.for_person(), Whose::Label)
+                    .with_limit(Shown::Amount { amount: *least }, Whose::Label)
             })
         }
     })
@@ -97,10 +80,10 @@ fn against_least(label: &Label, rate: &Entered) -> Result<Option<Finding>> {
 pub fn carrier_finding(label: &Label, carrier: &Entered) -> Result<Finding> {
     carrier
         .must_be(Dimension::VolumePerArea)
-        .map_err(|e| e.of("carrier"))?;
+        .map_err(|e| e.of(Field::Carrier))?;
     if carrier.is_zero() {
         return Err(RuleError::NotPositive {
-            field: "carrier",
+            field: Field::Carrier,
             given: carrier.for_person(),
         });
     }
@@ -108,22 +91,16 @@ pub fn carrier_finding(label: &Label, carrier: &Entered) -> Result<Finding> {
         LabelSays::Value(least) => {
             least
                 .must_be(Dimension::VolumePerArea)
-                .map_err(|e| e.of("label's least carrier"))?;
+                .map_err(|e| e.of(Field::LeastCarrier))?;
             let (verdict, reason) = match carrier.compare(least)? {
-                Ordering::Less => (
-                    Verdict::DontTreat,
-                    "there is less water than the label's least",
-                ),
-                _ => (Verdict::Clear, "the carrier is not below the label's least"),
+                Ordering::Less => (Verdict::DontTreat, Reason::CarrierBelowLeast),
+                _ => (Verdict::Clear, Reason::CarrierEnough),
             };
-            with_rate(verdict, reason, carrier).with_limit(least.for_person(), Whose::Label)
+            with_rate(verdict, reason, carrier)
+                .with_limit(Shown::Amount { amount: *least }, Whose::Label)
         }
-        LabelSays::Unfilled => with_rate(
-            Verdict::Unknown,
-            "the label's least carrier is not filled in on the label sheet",
-            carrier,
-        ),
-        LabelSays::Nothing => with_rate(Verdict::Clear, "the label sets no least carrier", carrier),
+        LabelSays::Unfilled => with_rate(Verdict::Unknown, Reason::LeastCarrierEmpty, carrier),
+        LabelSays::Nothing => with_rate(Verdict::Clear, Reason::LabelSetsNoCarrier, carrier),
     })
 }
 
@@ -135,45 +112,48 @@ pub(super) fn area_findings(dose: &Dose<'_>) -> Vec<Finding> {
         .iter()
         .filter(|s| unsure(s.area.uncertainty_percent()))
         .map(|s| {
-            let reason = format!(
-                "{} may be smaller or larger than measured, and its dose with it: measure it again, \
-                 or plan for the area less its uncertainty",
-                s.name
-            );
-            Finding::new(Check::Rate, Verdict::Caution, reason)
-                .with_value(format!("area ± {:.1} %", s.area.uncertainty_percent()))
-                .with_limit(format!("± {CHANGE_FLAG_PERCENT} %"), Whose::Advice)
-                .with_source(FLAG_SOURCE)
+            let percent = near(s.area.uncertainty_percent(), 1, Unit::PERCENT);
+            let section = s.name.clone();
+            Finding::new(
+                Check::Rate,
+                Verdict::Caution,
+                Reason::AreaUnsure { section },
+            )
+            .with_value(Shown::AreaWithin { percent })
+            .with_limit(flag(), Whose::Advice)
+            .with_source(Source::SpreaderCalibration)
         })
         .collect()
 }
 
 /// What rounding does, where it takes the dose below the label's least or changes it by much.
 pub(super) fn rounding_finding(dose: &Dose<'_>, worst_percent: f64) -> Result<Option<Finding>> {
-    let value = format!("{worst_percent:+.1} %");
+    let change = Tenths::nearest(worst_percent);
     if let Some(least) = dose.input.label.rate_least.value()
         && below_after(&dose.input.rate, worst_percent, least)?
         && compare(&dose.input.rate, least)? != Ordering::Less
     {
-        let reason = "rounded to what the vessel shows, the dose falls below the label's least: use \
-                      a finer measure";
+        let amount = dose.input.rate;
         return Ok(Some(
-            Finding::new(Check::Rate, Verdict::Caution, reason)
-                .with_value(format!("{} {value}", dose.input.rate.for_person()))
-                .with_limit(least.for_person(), Whose::Label),
+            Finding::new(Check::Rate, Verdict::Caution, Reason::RoundedBelowLeast)
+                .with_value(Shown::Changed { amount, change })
+                .with_limit(Shown::Amount { amount: *least }, Whose::Label),
         ));
     }
     let much = worst_percent.abs() > CHANGE_FLAG_PERCENT;
     Ok(much.then(|| {
-        Finding::new(
-            Check::Rate,
-            Verdict::Caution,
-            "rounding to what the vessel shows changes a dose by much: use a finer measure",
-        )
-        .with_value(value)
-        .with_limit(format!("± {CHANGE_FLAG_PERCENT} %"), Whose::Advice)
-        .with_source(FLAG_SOURCE)
+        Finding::new(Check::Rate, Verdict::Caution, Reason::RoundingChangesMuch)
+            .with_value(Shown::Change { change })
+            .with_limit(flag(), Whose::Advice)
+            .with_source(Source::SpreaderCalibration)
     }))
+}
+
+/// [`CHANGE_FLAG_PERCENT`] as a limit.
+pub(super) fn flag() -> Shown {
+    Shown::Within {
+        percent: near(CHANGE_FLAG_PERCENT, 0, Unit::PERCENT),
+    }
 }
 
 fn below_after(rate: &Entered, change_percent: f64, least: &Entered) -> Result<bool> {
@@ -184,10 +164,11 @@ fn below_after(rate: &Entered, change_percent: f64, least: &Entered) -> Result<b
 
 fn compare(rate: &Entered, limit: &Entered) -> Result<Ordering> {
     // The label decides what kind is needed, so that the message names the entered rate first.
-    rate.must_be(limit.dimension()).map_err(|e| e.of("rate"))?;
+    rate.must_be(limit.dimension())
+        .map_err(|e| e.of(Field::Rate))?;
     rate.compare(limit)
 }
 
-fn with_rate(verdict: Verdict, reason: &str, rate: &Entered) -> Finding {
-    Finding::new(Check::Rate, verdict, reason).with_value(rate.for_person())
+fn with_rate(verdict: Verdict, reason: Reason, rate: &Entered) -> Finding {
+    Finding::new(Check::Rate, verdict, reason).with_value(Shown::Amount { amount: *rate })
 }

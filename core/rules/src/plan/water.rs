@@ -4,7 +4,7 @@
 
 use rust_decimal::Decimal;
 
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
 use crate::measure::AreaEstimate;
 use crate::quantity::{Dimension, Entered, Unit};
 use crate::working::{Answer, Working};
@@ -27,11 +27,11 @@ const DEPTH_MOST_M: Decimal = Decimal::ONE;
 pub fn watering_in_volume(depth: &Entered, area: &AreaEstimate) -> Result<Answer<Entered>> {
     let depth_m = depth
         .si(Dimension::Length)
-        .map_err(|e| e.of("watering depth"))?;
+        .map_err(|e| e.of(Field::WateringDepth))?;
     if depth_m.is_zero() {
         let given = depth.for_person();
         return Err(RuleError::NotPositive {
-            field: "watering depth",
+            field: Field::WateringDepth,
             given,
         });
     }

@@ -280,6 +280,28 @@ pub(crate) fn shown(amount: Decimal, unit: Unit) -> Option<Entered> {
     Entered::new(rounded, unit).ok()
 }
 
+/// A measured number for showing, to so many decimals. Below zero only a temperature can be, and
+/// a number too large to write with its decimals becomes the largest that is: neither is a
+/// measurement.
+pub(crate) fn near(value: f64, decimals: usize, unit: Unit) -> Entered {
+    const LARGEST: f64 = 1e9;
+    let least = if unit.dimension() == Dimension::Temperature {
+        -LARGEST
+    } else {
+        0.0
+    };
+    let text = format!("{:.decimals$}", value.clamp(least, LARGEST));
+    Decimal::from_str_exact(&text)
+        .ok()
+        .and_then(|amount| Entered::new(amount, unit).ok())
+        .unwrap_or_else(|| whole(0, unit))
+}
+
+/// A whole number with its unit.
+pub(crate) fn whole(number: u32, unit: Unit) -> Entered {
+    Entered::new(Decimal::from(number), unit).expect("ten digits are not too many")
+}
+
 /// The nearest `f64`.
 pub(crate) fn to_f64(value: Decimal) -> f64 {
     value

@@ -5,8 +5,9 @@ use std::fmt;
 use serde::Serialize;
 
 /// What kind of amount a unit measures.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, strum::VariantNames)]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 pub enum Dimension {
     /// A length, SI metre.
     Length,
@@ -41,6 +42,8 @@ pub enum Dimension {
     /// A volume per time, SI cubic metre per second.
     VolumePerTime,
 }
+
+crate::sentence::names!(Dimension);
 
 impl fmt::Display for Dimension {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

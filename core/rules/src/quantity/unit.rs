@@ -31,6 +31,8 @@ impl Unit {
     pub const FOOT: Self = Self::alone(Base::Foot);
     /// Inch.
     pub const INCH: Self = Self::alone(Base::Inch);
+    /// Millimetre.
+    pub const MILLIMETRE: Self = Self::alone(Base::Millimetre);
     /// Metre.
     pub const METRE: Self = Self::alone(Base::Metre);
     /// Avoirdupois pound.
@@ -58,6 +60,11 @@ impl Unit {
     /// Mile per hour.
     pub const MILE_PER_HOUR: Self = Self {
         over: Base::Mile,
+        under: Some(Base::Hour),
+    };
+    /// Kilometre per hour.
+    pub const KILOMETRE_PER_HOUR: Self = Self {
+        over: Base::Kilometre,
         under: Some(Base::Hour),
     };
     /// Pound per thousand square feet.

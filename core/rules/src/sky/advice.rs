@@ -5,20 +5,6 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
-/// Source named where a limit is nobody's but the trade's.
-pub(super) const PRACTICE: &str = "common practice, no source";
-/// Source of the wind bands.
-pub(super) const VICTORIA: &str = "Victoria, Australia: Department of Health and Agriculture \
-                                   Victoria, wind guides";
-/// Source of what is seen in an inversion.
-pub(super) const INVERSION: &str =
-    "Canola Council of Canada; GRDC Spray Application Manual, module 10";
-/// Source of the drying speed bands.
-pub(super) const DELTA_T: &str = "Sprayers 101, Delta T; wet bulb by Stull 2011";
-/// Source of the rain limits.
-pub(super) const RAIN: &str = "advice: 0.01 in (0.25 mm) is the least measurable rain of the US \
-                               National Weather Service; the chances are common practice, no source";
-
 /// Advised limits. Whole numbers with the unit in the name, so that settings carry no rounding.
 #[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

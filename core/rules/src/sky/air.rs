@@ -5,7 +5,8 @@
 use uom::si::f64::ThermodynamicTemperature;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use crate::error::{Result, RuleError};
+use crate::error::{Allowed, Field, Result, RuleError};
+use crate::note::Note;
 use crate::working::{Answer, Working};
 
 /// Wet bulb temperature in °C.
@@ -23,9 +24,9 @@ pub fn wet_bulb_c(
     let rh = humidity_percent;
     if !(5.0..=99.0).contains(&rh) {
         return Err(RuleError::NotAllowed {
-            field: "the humidity",
+            field: Field::Humidity,
             given: format!("{rh} %"),
-            allowed: "5 to 99 % for the wet bulb formula",
+            allowed: Allowed::WetBulbHumidity,
         });
     }
     let wet_bulb = t * (0.151_977 * (rh + 8.313_659).sqrt()).atan() + (t + rh).atan()
@@ -38,7 +39,7 @@ pub fn wet_bulb_c(
     )
     .input("temperature", format!("{t:.1} °C"))
     .input("humidity", format!("{rh} %"))
-    .note("good to about 0.3 °C beside a psychrometer, at sea level")
+    .note(Note::WetBulbAccuracy)
     .gives(wet_bulb))
 }
 
@@ -72,9 +73,9 @@ pub fn dew_point_c(
     let t = in_range(temperature)?;
     if !(humidity_percent > 0.0 && humidity_percent <= 100.0) {
         return Err(RuleError::NotAllowed {
-            field: "the humidity",
+            field: Field::Humidity,
             given: format!("{humidity_percent} %"),
-            allowed: "above 0 and at most 100 %",
+            allowed: Allowed::Humidity,
         });
     }
     let gamma = (humidity_percent / 100.0).ln() + B * t / (C + t);
@@ -93,8 +94,8 @@ fn in_range(temperature: ThermodynamicTemperature) -> Result<f64> {
         return Ok(celsius);
     }
     Err(RuleError::NotAllowed {
-        field: "the air temperature",
+        field: Field::AirTemperature,
         given: format!("{celsius:.1} °C"),
-        allowed: "-20 to 50 °C for this formula",
+        allowed: Allowed::AirTemperature,
     })
 }

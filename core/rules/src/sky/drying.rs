@@ -3,10 +3,10 @@
 //! Published bands are soft and methods for the wet bulb differ near them, so each band is entered
 //! a little early, on the safe side.
 
-use super::advice::DELTA_T;
 use super::air::delta_t_c;
 use super::{SkyInputs, age_min};
-use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::finding::{Check, Finding, Reason, Shown, Source, Verdict, Whose};
+use crate::quantity::{Unit, near, whole};
 
 /// By how much wet bulb methods differ, in °C: the largest difference between Stull's formula and
 /// a psychrometer's over the project's check values is 0.27.
@@ -17,28 +17,27 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
         Err(why) => Finding::unknown(Check::DryingSpeed, why),
         Ok((delta_t, age_min)) => banded(delta_t, inputs)
             .with_age_min(age_min)
-            .with_source(DELTA_T),
+            .with_source(Source::DeltaT),
     }
 }
 
-fn delta_t(inputs: &SkyInputs<'_>) -> Result<(f64, u32), String> {
+fn delta_t(inputs: &SkyInputs<'_>) -> Result<(f64, u32), Reason> {
     let Some(air) = inputs.air else {
-        return Err("the air at the yard was not measured".to_owned());
+        return Err(Reason::AirNotMeasured);
     };
     let age_min = age_min(air.at_utc_ms, inputs.now)?;
     if age_min > inputs.advice.air_age_most_min {
-        return Err(format!(
-            "the air was measured {age_min} min ago; measure again"
-        ));
+        return Err(Reason::AirMeasuredTooLongAgo { age_min });
     }
-    let humidity = air
-        .humidity_percent
-        .ok_or("no humidity was measured at the yard")?;
+    let humidity = air.humidity_percent.ok_or(Reason::NoHumidity)?;
     let temperature = air
         .temperature
         .to_temperature()
-        .map_err(|e| e.to_string())?;
-    let answer = delta_t_c(temperature, f64::from(humidity)).map_err(|e| e.to_string())?;
+        .map_err(|_| Reason::AirReadingUnusable {
+            given: air.temperature,
+        })?;
+    let answer =
+        delta_t_c(temperature, f64::from(humidity)).map_err(|_| Reason::OutsideWetBulbRange)?;
     Ok((answer.value, age_min))
 }
 
@@ -50,27 +49,24 @@ fn banded(delta_t: f64, inputs: &SkyInputs<'_>) -> Finding {
         advice.delta_t_stop_c,
     ];
     let (verdict, reason) = if delta_t >= f64::from(stop) - DEAD_BAND_C {
-        (
-            Verdict::DontTreat,
-            "drops dry too fast: they shrink, drift, and dry before they work",
-        )
+        (Verdict::DontTreat, Reason::DropsDryTooFast)
     } else if delta_t >= f64::from(care) - DEAD_BAND_C {
-        (
-            Verdict::Caution,
-            "drops dry fast: use coarser drops, or wait for cooler air",
-        )
+        (Verdict::Caution, Reason::DropsDryFast)
     } else if delta_t < f64::from(least) + DEAD_BAND_C {
-        (
-            Verdict::Caution,
-            "drops dry slowly and hang about; it may be an inversion",
-        )
+        (Verdict::Caution, Reason::DropsDrySlowly)
     } else {
-        (Verdict::Clear, "drops dry neither too fast nor too slowly")
+        (Verdict::Clear, Reason::DropsDryWell)
     };
     Finding::new(Check::DryingSpeed, verdict, reason)
-        .with_value(format!("Delta T {delta_t:.1} °C"))
+        .with_value(Shown::DeltaT {
+            celsius: near(delta_t, 1, Unit::CELSIUS),
+        })
         .with_limit(
-            format!("{least} to {care} °C, not from {stop} °C"),
+            Shown::DeltaTBand {
+                least: whole(least, Unit::CELSIUS),
+                care: whole(care, Unit::CELSIUS),
+                stop: whole(stop, Unit::CELSIUS),
+            },
             Whose::Advice,
         )
 }

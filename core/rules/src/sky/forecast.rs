@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 
 use super::SkyAdvice;
 use super::interval::{instant_utc_ms, interval_utc_ms};
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
+use crate::finding::Reason;
 use crate::keep_off::Now;
 
 /// Largest file that is read; real ones have about a tenth.
@@ -64,7 +65,7 @@ impl Forecast {
     /// value that cannot be. A layer that is missing is no error: what needs it is Unknown.
     pub fn parse(json: &[u8]) -> Result<Self> {
         if json.len() > FILE_BYTES_MOST {
-            return Err(RuleError::ForecastTooLarge { limit: "4 MB" });
+            return Err(RuleError::ForecastTooLarge { limit_mb: 4 });
         }
         let file: File = serde_json::from_slice(json).map_err(|e| RuleError::ForecastDamaged {
             line: e.line(),
@@ -93,18 +94,17 @@ impl Forecast {
     /// Age in minutes.
     ///
     /// # Errors
-    /// A sentence why the forecast cannot be used: too old, or from a time still to come.
-    pub(super) fn age_min(&self, now: Now, advice: &SkyAdvice) -> std::result::Result<u32, String> {
+    /// Why the forecast cannot be used: too old, or from a time still to come.
+    pub(super) fn age_min(&self, now: Now, advice: &SkyAdvice) -> std::result::Result<u32, Reason> {
         let age_min = now.utc_ms.saturating_sub(self.updated_utc_ms) / super::MIN_MS;
         if age_min < -60 {
-            return Err("the forecast bears a time still to come; check the clock".to_owned());
+            return Err(Reason::ForecastToCome);
         }
         if age_min > i64::from(advice.forecast_age_most_h) * 60 {
-            return Err(format!(
-                "the forecast is {} h old, over the {} h it counts for; download it again",
-                age_min / 60,
-                advice.forecast_age_most_h
-            ));
+            return Err(Reason::ForecastTooOld {
+                age_h: u32::try_from(age_min / 60).unwrap_or(u32::MAX),
+                most_h: advice.forecast_age_most_h,
+            });
         }
         Ok(u32::try_from(age_min.max(0)).unwrap_or(u32::MAX))
     }
@@ -240,7 +240,7 @@ impl Kind {
         if raw.values.len() > STEPS_MOST {
             let (count, limit) = (raw.values.len(), STEPS_MOST);
             return Err(RuleError::TooMany {
-                field: name,
+                field: Field::ForecastLayer { layer: name },
                 count,
                 limit,
             });

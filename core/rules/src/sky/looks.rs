@@ -5,9 +5,8 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
-use super::advice::{INVERSION, PRACTICE};
 use super::{SkyInputs, age_min};
-use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::finding::{Check, Finding, Reason, Shown, Source, Verdict, Whose};
 
 /// Something seen that tells of air that does not mix.
 #[derive(
@@ -101,101 +100,75 @@ pub struct BloomLook {
     pub bloom: Bloom,
 }
 
-const BEES: &str = "NC State University, pollinator practices in turf";
-
 pub(super) fn inversion(inputs: &SkyInputs<'_>) -> Finding {
     let check = Check::Inversion;
     let look = inputs.inversion.map(|l| (l.at_utc_ms, &l.signs));
     let (signs, age_min) = match recent(look, inputs) {
         Ok(seen) => seen,
-        Err(why) => return Finding::unknown(check, format!("signs of an inversion: {why}")),
+        Err(why) => return Finding::unknown(check, why),
     };
     let (verdict, reason) = if signs.is_empty() {
-        (Verdict::Clear, "no sign of an inversion was seen")
+        (Verdict::Clear, Reason::NoInversionSign)
     } else if signs
         .iter()
         .any(|s| matches!(s, InversionSign::HangingSmoke | InversionSign::Fog))
     {
-        (
-            Verdict::DontTreat,
-            "the air does not mix: fine drops hang in it and wander",
-        )
+        (Verdict::DontTreat, Reason::InversionSeen)
     } else {
-        (
-            Verdict::Caution,
-            "the air may not mix; watch smoke or dust before spraying",
-        )
+        (Verdict::Caution, Reason::InversionPossible)
     };
     Finding::new(check, verdict, reason)
-        .with_value(format!("{} signs", signs.len()))
-        .with_limit("no sign of an inversion", Whose::Advice)
+        .with_value(Shown::InversionSigns {
+            count: u32::try_from(signs.len()).unwrap_or(u32::MAX),
+        })
+        .with_limit(Shown::NoInversionSign, Whose::Advice)
         .with_age_min(age_min)
-        .with_source(INVERSION)
+        .with_source(Source::Inversion)
 }
 
 pub(super) fn soil(inputs: &SkyInputs<'_>) -> Finding {
     let check = Check::Soil;
     let (soil, age_min) = match recent(inputs.soil.map(|l| (l.at_utc_ms, l.soil)), inputs) {
         Ok(seen) => seen,
-        Err(why) => return Finding::unknown(check, format!("the soil: {why}")),
+        Err(why) => return Finding::unknown(check, why),
     };
-    let (verdict, value, reason) = match soil {
-        Soil::Fit => (Verdict::Clear, "fit", "the soil takes water"),
-        Soil::DustDry => (
-            Verdict::Caution,
-            "dust-dry",
-            "on dust-dry soil product stays on top; water first if the label allows",
-        ),
-        Soil::Soaked => (
-            Verdict::DontTreat,
-            "soaked",
-            "from soaked soil product runs off",
-        ),
-        Soil::Frozen => (
-            Verdict::DontTreat,
-            "frozen",
-            "from frozen soil product runs off",
-        ),
+    let (verdict, reason) = match soil {
+        Soil::Fit => (Verdict::Clear, Reason::SoilTakesWater),
+        Soil::DustDry => (Verdict::Caution, Reason::SoilDustDry),
+        Soil::Soaked => (Verdict::DontTreat, Reason::SoilSoaked),
+        Soil::Frozen => (Verdict::DontTreat, Reason::SoilFrozen),
     };
     Finding::new(check, verdict, reason)
-        .with_value(value)
-        .with_limit("soil that takes water", Whose::Advice)
+        .with_value(Shown::SoilSeen { soil })
+        .with_limit(Shown::SoilThatTakesWater, Whose::Advice)
         .with_age_min(age_min)
-        .with_source(PRACTICE)
+        .with_source(Source::Practice)
 }
 
 pub(super) fn bloom(inputs: &SkyInputs<'_>) -> Finding {
     let check = Check::Bloom;
     let (bloom, age_min) = match recent(inputs.bloom.map(|l| (l.at_utc_ms, l.bloom)), inputs) {
         Ok(seen) => seen,
-        Err(why) => return Finding::unknown(check, format!("blooms: {why}")),
+        Err(why) => return Finding::unknown(check, why),
     };
-    let (verdict, value, reason) = match bloom {
-        Bloom::None => (Verdict::Clear, "none", "no blooms for bees to come to"),
-        Bloom::Beside => (
-            Verdict::Caution,
-            "beside the lawn",
-            "bees visit blooms beside the lawn: keep drift off them",
-        ),
-        Bloom::OnLawn => (
-            Verdict::DontTreat,
-            "on the lawn",
-            "bees visit blooms on the lawn: mow them off first",
-        ),
+    let (verdict, reason) = match bloom {
+        Bloom::None => (Verdict::Clear, Reason::NoBlooms),
+        Bloom::Beside => (Verdict::Caution, Reason::BloomsBeside),
+        Bloom::OnLawn => (Verdict::DontTreat, Reason::BloomsOnLawn),
     };
     Finding::new(check, verdict, reason)
-        .with_value(value)
-        .with_limit("no blooms in reach", Whose::Advice)
+        .with_value(Shown::BloomsSeen { bloom })
+        .with_limit(Shown::NoBloomsInReach, Whose::Advice)
         .with_age_min(age_min)
-        .with_source(BEES)
+        .with_source(Source::Bees)
 }
 
 /// What was seen and how many minutes ago, unless nobody looked or it is too long ago.
-fn recent<T>(look: Option<(i64, T)>, inputs: &SkyInputs<'_>) -> Result<(T, u32), String> {
-    let (at_utc_ms, seen) = look.ok_or("not looked at yet")?;
+fn recent<T>(look: Option<(i64, T)>, inputs: &SkyInputs<'_>) -> Result<(T, u32), Reason> {
+    let (at_utc_ms, seen) = look.ok_or(Reason::NotLookedAt)?;
     let age_min = age_min(at_utc_ms, inputs.now)?;
     if age_min > inputs.advice.look_age_most_min {
-        return Err(format!("looked at {age_min} min ago; look again"));
+        return Err(Reason::LookedTooLongAgo { age_min });
     }
     Ok((seen, age_min))
 }

@@ -9,7 +9,7 @@ use minicbor::{Decode, Encode};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use crate::error::{Result, RuleError};
+use crate::error::{MetarGroup, Result, RuleError};
 use crate::quantity::{Entered, Unit};
 
 /// Longest report that is read; real ones have fewer than half as many bytes.
@@ -79,7 +79,9 @@ impl StationReport {
             }
         })?;
         if !groups.iter().any(|g| is_wind(g)) {
-            return Err(RuleError::MetarLacks { group: "wind" });
+            return Err(RuleError::MetarLacks {
+                group: MetarGroup::Wind,
+            });
         }
         if metar.time.date == 0 {
             let group = groups.get(1).cloned().unwrap_or_default();
@@ -161,7 +163,9 @@ fn normalise(raw: &str) -> Result<Vec<String>> {
         groups.push(respell(group));
     }
     if groups.is_empty() {
-        return Err(RuleError::MetarLacks { group: "station" });
+        return Err(RuleError::MetarLacks {
+            group: MetarGroup::Station,
+        });
     }
     Ok(groups)
 }
@@ -286,7 +290,9 @@ mod tests {
 
     #[test]
     fn refuses_a_report_without_wind_or_cut_short() {
-        let lacks = RuleError::MetarLacks { group: "wind" };
+        let lacks = RuleError::MetarLacks {
+            group: MetarGroup::Wind,
+        };
         assert_eq!(
             StationReport::parse("KXYZ 041251Z 10SM CLR 20/10 A2992"),
             Err(lacks.clone())

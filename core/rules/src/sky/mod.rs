@@ -27,7 +27,7 @@ pub use reading::{
 };
 pub use window::{NextWindow, next_window};
 
-use crate::finding::{Check, Finding, Verdict};
+use crate::finding::{Check, Finding, Reason, Verdict};
 use crate::keep_off::Now;
 use crate::label::{Label, Method};
 
@@ -155,7 +155,7 @@ fn one(check: Check, inputs: &SkyInputs<'_>) -> Finding {
         Check::DryingSpeed => drying::finding(inputs),
         Check::Soil => looks::soil(inputs),
         Check::Bloom => looks::bloom(inputs),
-        other => Finding::unknown(other, "not a check of the sky"),
+        other => Finding::unknown(other, Reason::NotChecked),
     };
     only_if_proven(finding, inputs.now)
 }
@@ -166,10 +166,8 @@ fn only_if_proven(mut finding: Finding, now: Now) -> Finding {
     let dated = finding.age_min.is_some();
     if !now.proven && dated && finding.verdict < Verdict::Unknown {
         finding.verdict = Verdict::Unknown;
-        finding.reason = format!(
-            "the time is not proven, so no reading's age is known; {}",
-            finding.reason
-        );
+        let reason = std::mem::replace(&mut finding.reason, Reason::TimeNotProven);
+        finding.also.insert(0, reason);
     }
     finding
 }
@@ -177,12 +175,12 @@ fn only_if_proven(mut finding: Finding, now: Now) -> Finding {
 const MIN_MS: i64 = 60_000;
 
 /// How old something is in whole minutes, or that it bears a time still to come.
-fn age_min(at_utc_ms: i64, now: Now) -> Result<u32, &'static str> {
+fn age_min(at_utc_ms: i64, now: Now) -> Result<u32, Reason> {
     /// Two phones' clocks differ by seconds; more than this is a doubtful clock.
     const AHEAD_MOST_MS: i64 = 2 * MIN_MS;
     let age_ms = now.utc_ms.saturating_sub(at_utc_ms);
     if age_ms < -AHEAD_MOST_MS {
-        return Err("it bears a time still to come; check the clocks");
+        return Err(Reason::TimeToCome);
     }
     Ok(u32::try_from(age_ms.max(0) / MIN_MS).unwrap_or(u32::MAX))
 }

@@ -4,23 +4,28 @@
 //! step that touches it, whole: all of a step's rain may fall in the part that counts.
 
 use super::SkyInputs;
-use super::advice::{RAIN, SkyAdvice};
+use super::advice::SkyAdvice;
 use super::forecast::Forecast;
-use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::finding::{
+    Check, Finding, LabelField, RainLayer, Reason, Shown, Source, Verdict, Whose,
+};
 use crate::label::{Label, LabelSays};
+use crate::quantity::{Unit, near};
 
 /// How long it must stay dry once the treatment is done, and by whose word.
 pub(super) struct DryWindow {
     pub(super) after_ms: i64,
     pub(super) whose: Whose,
-    pub(super) text: String,
+    pub(super) limit: Shown,
+    /// The same as a sentence, for looking ahead.
+    pub(super) held: Reason,
 }
 
 /// What a forecast says of rain over some time.
 pub(super) struct RainOver {
     pub(super) verdict: Verdict,
-    pub(super) reason: String,
-    pub(super) value: Option<String>,
+    pub(super) reason: Reason,
+    pub(super) value: Option<Shown>,
 }
 
 pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
@@ -28,9 +33,12 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
         Ok(window) => window,
         Err(why) => return Finding::unknown(Check::Rain, why),
     };
-    let limit = |f: Finding| f.with_limit(&window.text, window.whose).with_source(RAIN);
+    let limit = |f: Finding| {
+        f.with_limit(window.limit.clone(), window.whose)
+            .with_source(Source::Rain)
+    };
     let Some(forecast) = inputs.forecast else {
-        return limit(Finding::unknown(Check::Rain, "there is no forecast"));
+        return limit(Finding::unknown(Check::Rain, Reason::NoForecast));
     };
     let age_min = match forecast.age_min(inputs.now, inputs.advice) {
         Ok(age_min) => age_min,
@@ -50,34 +58,35 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
 /// silent label is held to the shortest window of the advice.
 ///
 /// # Errors
-/// A sentence why it is not known.
-pub(super) fn dry_window(label: &Label, advice: &SkyAdvice) -> Result<DryWindow, String> {
-    let least_ms = i64::from(advice.rain_window_least_min) * super::MIN_MS;
+/// Why it is not known.
+pub(super) fn dry_window(label: &Label, advice: &SkyAdvice) -> Result<DryWindow, Reason> {
+    let (minutes, field) = (advice.rain_window_least_min, LabelField::RainFree);
+    let least_ms = i64::from(minutes) * super::MIN_MS;
     let by_advice = || DryWindow {
         after_ms: least_ms,
         whose: Whose::Advice,
-        text: format!(
-            "not during rain: dry for {} min (the label sets no time; US EPA outdoor pyrethroid \
-             label wording)",
-            advice.rain_window_least_min
-        ),
+        limit: Shown::NotDuringRain { minutes },
+        held: Reason::DryHeldToAdvice { minutes },
     };
     match &label.rain_free {
-        LabelSays::Unfilled => Err("the label's rain-free time is not filled in".to_owned()),
+        LabelSays::Unfilled => Err(Reason::LabelFieldEmpty { field }),
         LabelSays::Nothing => Ok(by_advice()),
         LabelSays::Value(entered) => {
             let seconds = entered
                 .to_seconds_up()
-                .map_err(|e| format!("the rain-free time: {e}"))?;
+                .map_err(|_| Reason::LabelFieldUnusable {
+                    field,
+                    given: *entered,
+                })?;
             let after_ms = seconds.saturating_mul(1000);
             if after_ms < least_ms {
                 return Ok(by_advice());
             }
-            let text = format!("dry for {} after treating", entered.for_person());
             Ok(DryWindow {
                 after_ms,
                 whose: Whose::Label,
-                text,
+                limit: Shown::DryFor { time: *entered },
+                held: Reason::DryHeldToLabel { time: *entered },
             })
         }
     }
@@ -87,10 +96,11 @@ pub(super) fn rain_over(forecast: &Forecast, from: i64, to: i64, advice: &SkyAdv
     let (chances, amounts) = (&forecast.rain_chance_percent, &forecast.rain_mm);
     let chance = chances.touching(from, to).reduce(f64::max);
     let amount = amounts.touching(from, to).reduce(|sum, mm| sum + mm);
-    let value = chance
-        .zip(amount)
-        .map(|(c, a)| format!("{c:.0} %, {a:.2} mm"));
-    let answer = |verdict, reason: String| RainOver {
+    let value = chance.zip(amount).map(|(chance, mm)| Shown::Rain {
+        chance_percent: whole_percent(chance),
+        amount: near(mm, 2, Unit::MILLIMETRE),
+    });
+    let answer = |verdict, reason| RainOver {
         verdict,
         reason,
         value: value.clone(),
@@ -99,13 +109,13 @@ pub(super) fn rain_over(forecast: &Forecast, from: i64, to: i64, advice: &SkyAdv
     let stop_mm = f64::from(advice.rain_stop_hundredths_mm) / 100.0;
     let is_likely = chance.is_some_and(|c| c >= f64::from(advice.rain_stop_percent));
     if is_likely && amount.is_some_and(|a| a >= stop_mm) {
-        let percent = advice.rain_stop_percent;
-        return answer(
-            Verdict::DontTreat,
-            format!("rain expected: {stop_mm} mm or more at {percent} % or more in that time"),
-        );
+        let expected = Reason::RainExpected {
+            amount: near(stop_mm, 2, Unit::MILLIMETRE),
+            chance_percent: advice.rain_stop_percent,
+        };
+        return answer(Verdict::DontTreat, expected);
     }
-    for (layer, name) in [(chances, "chance"), (amounts, "amount")] {
+    for (layer, name) in [(chances, RainLayer::Chance), (amounts, RainLayer::Amount)] {
         if !layer.covers(from, to) {
             return answer(
                 Verdict::Unknown,
@@ -115,25 +125,32 @@ pub(super) fn rain_over(forecast: &Forecast, from: i64, to: i64, advice: &SkyAdv
     }
     let is_possible = chance.is_some_and(|c| c >= f64::from(advice.rain_care_percent));
     if is_possible || amount.is_some_and(|a| a > 0.0) {
-        let reason = format!(
-            "some rain may fall: {} % or more, or some amount",
-            advice.rain_care_percent
-        );
-        return answer(Verdict::Caution, reason);
+        let chance_percent = advice.rain_care_percent;
+        return answer(Verdict::Caution, Reason::RainPossible { chance_percent });
     }
-    answer(Verdict::Clear, "no rain expected in that time".to_owned())
+    answer(Verdict::Clear, Reason::NoRainExpected)
 }
 
-fn missing(ends_utc_ms: Option<i64>, name: &str, from: i64, to: i64) -> String {
+fn missing(ends_utc_ms: Option<i64>, layer: RainLayer, from: i64, to: i64) -> Reason {
     match ends_utc_ms {
-        None => format!("the forecast has no {name} of rain"),
+        None => Reason::ForecastLacks { layer },
         Some(end) if end <= from => {
             let hours = from.saturating_sub(end) / (60 * super::MIN_MS);
-            format!("the forecast's {name} of rain ended {hours} h ago; download it again")
+            Reason::ForecastEnded {
+                layer,
+                hours_ago: u32::try_from(hours).unwrap_or(u32::MAX),
+            }
         }
-        Some(end) if end < to => {
-            format!("the forecast's {name} of rain ends before the time that must stay dry does")
-        }
-        Some(_) => format!("the forecast's {name} of rain has a gap in that time"),
+        Some(end) if end < to => Reason::ForecastEndsTooSoon { layer },
+        Some(_) => Reason::ForecastHasGap { layer },
     }
+}
+
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "casts from f64 saturate"
+)]
+fn whole_percent(percent: f64) -> u32 {
+    percent.round() as u32
 }

@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 use uom::si::velocity::mile_per_hour;
 
 use super::{SkyAdvice, age_min};
-use crate::error::{Result, RuleError};
+use crate::error::{Allowed, Field, Result, RuleError};
+use crate::finding::Reason;
 use crate::keep_off::Now;
 use crate::quantity::Entered;
 
@@ -80,7 +81,7 @@ pub struct WindSummary {
     /// Mean direction the wind comes from, in degrees from 1 to 360, where one can be told.
     pub from_degrees: Option<u16>,
     /// What the series lacks to count as a measurement; none when it is whole.
-    pub lacks: Option<String>,
+    pub lacks: Option<Reason>,
 }
 
 /// Sums up the readings that are not too old; none when there is no such reading.
@@ -92,11 +93,11 @@ pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Opt
     let mut lacks = None;
     for reading in readings {
         match age_min(reading.at_utc_ms, now) {
-            Err(why) => lacks = Some(format!("a reading cannot be used: {why}")),
+            Err(_) => lacks = Some(Reason::WindReadingToCome),
             Ok(age) if age > advice.wind_age_most_min => {}
             Ok(age) => match speeds(reading) {
                 Ok((wind, gust)) => used.push((reading, age, wind, gust)),
-                Err(error) => lacks = Some(format!("a reading cannot be used: {error}")),
+                Err(why) => lacks = Some(why),
             },
         }
     }
@@ -113,17 +114,15 @@ pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Opt
 
     let least = usize::try_from(advice.readings_least).unwrap_or(usize::MAX);
     if used.len() < least {
-        lacks = Some(format!(
-            "{} of the {least} readings a series needs",
-            used.len()
-        ));
+        lacks = Some(Reason::TooFewWindReadings {
+            count: u32::try_from(used.len()).unwrap_or(u32::MAX),
+            needed: advice.readings_least,
+        });
     } else if span_s < advice.readings_span_least_s {
-        let wanted = advice.readings_span_least_s;
-        lacks = Some(format!(
-            "the readings span {span_s} s, a series needs {wanted} s"
-        ));
+        let needed_s = advice.readings_span_least_s;
+        lacks = Some(Reason::WindReadingsTooClose { span_s, needed_s });
     } else if gust_mph.is_none() {
-        lacks = Some("no gust was noted; note the highest the meter showed".to_owned());
+        lacks = Some(Reason::NoGustNoted);
     }
     Some(WindSummary {
         mean_mph,
@@ -162,21 +161,22 @@ pub fn beaufort_mph(force: u8) -> Result<(f64, f64)> {
     ENDS.get(usize::from(force))
         .copied()
         .ok_or_else(|| RuleError::NotAllowed {
-            field: "the Beaufort force",
+            field: Field::BeaufortForce,
             given: force.to_string(),
-            allowed: "0 to 12",
+            allowed: Allowed::BeaufortForce,
         })
 }
 
-fn speeds(reading: &MeterReading) -> Result<(f64, Option<f64>)> {
-    if reading.from_degrees.is_some_and(|d| d > 360) {
-        return Err(RuleError::NotAllowed {
-            field: "the wind's direction",
-            given: reading.from_degrees.unwrap_or_default().to_string(),
-            allowed: "0 to 360 degrees",
-        });
+/// Wind and gust in mph.
+fn speeds(reading: &MeterReading) -> std::result::Result<(f64, Option<f64>), Reason> {
+    if let Some(degrees) = reading.from_degrees.filter(|d| *d > 360) {
+        return Err(Reason::WindDirectionUnusable { degrees });
     }
-    let mph = |e: &Entered| e.to_speed().map(|v| v.get::<mile_per_hour>());
+    let mph = |e: &Entered| {
+        e.to_speed()
+            .map(|v| v.get::<mile_per_hour>())
+            .map_err(|_| Reason::WindReadingUnusable { given: *e })
+    };
     Ok((
         mph(&reading.wind)?,
         reading.gust.as_ref().map(mph).transpose()?,

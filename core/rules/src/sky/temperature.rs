@@ -5,11 +5,10 @@
 
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::advice::PRACTICE;
 use super::{SkyInputs, age_min};
-use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::finding::{Check, Finding, LabelField, Reason, Shown, Source, Verdict, Whose};
 use crate::label::LabelSays;
-use crate::quantity::Entered;
+use crate::quantity::{Entered, Unit, near};
 
 /// Two conversions of one temperature may differ in the last bits; that is not beyond a limit.
 const SAME_C: f64 = 1e-6;
@@ -18,7 +17,7 @@ const SAME_C: f64 = 1e-6;
 enum End<'a> {
     At(f64, &'a Entered),
     None,
-    Unknown(String),
+    Unknown(Reason),
 }
 
 struct Range<'a> {
@@ -32,11 +31,11 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
         return Finding::new(
             Check::Temperature,
             Verdict::Clear,
-            "a person read the label, and it sets no temperature",
+            Reason::LabelSetsNoTemperature,
         );
     }
     match at_yard(inputs) {
-        Ok((celsius, age_min)) => hold(celsius, "at the yard", &range, inputs)
+        Ok((celsius, age_min)) => hold(celsius, &Reason::AtYard, &range, inputs)
             .with_value(both_scales(celsius))
             .with_age_min(age_min),
         Err(why) => far_and_bad(inputs, &range)
@@ -57,66 +56,70 @@ pub(super) fn has_limit(inputs: &SkyInputs<'_>) -> bool {
 }
 
 fn range_of<'a>(inputs: &SkyInputs<'a>) -> Range<'a> {
-    let end = |says: &'a LabelSays<Entered>, name: &str| match says {
-        LabelSays::Unfilled => End::Unknown(format!("the label's {name} is not filled in")),
+    let end = |says: &'a LabelSays<Entered>, field| match says {
+        LabelSays::Unfilled => End::Unknown(Reason::LabelFieldEmpty { field }),
         LabelSays::Nothing => End::None,
         LabelSays::Value(entered) => match entered.to_temperature() {
             Ok(t) => End::At(t.get::<degree_celsius>(), entered),
-            Err(error) => End::Unknown(format!("the label's {name}: {error}")),
+            Err(_) => End::Unknown(Reason::LabelFieldUnusable {
+                field,
+                given: *entered,
+            }),
         },
     };
     Range {
-        least: end(&inputs.label.temperature_least, "lowest temperature"),
-        most: end(&inputs.label.temperature_most, "highest temperature"),
+        least: end(
+            &inputs.label.temperature_least,
+            LabelField::TemperatureLeast,
+        ),
+        most: end(&inputs.label.temperature_most, LabelField::TemperatureMost),
     }
 }
 
-fn at_yard(inputs: &SkyInputs<'_>) -> Result<(f64, u32), String> {
+fn at_yard(inputs: &SkyInputs<'_>) -> Result<(f64, u32), Reason> {
     let Some(air) = inputs.air else {
-        return Err("the air at the yard was not measured".to_owned());
+        return Err(Reason::AirNotMeasured);
     };
     let age_min = age_min(air.at_utc_ms, inputs.now)?;
     if age_min > inputs.advice.air_age_most_min {
-        return Err(format!(
-            "the air was measured {age_min} min ago; measure again"
-        ));
+        return Err(Reason::AirMeasuredTooLongAgo { age_min });
     }
     let celsius = air
         .temperature
         .to_temperature()
-        .map_err(|e| e.to_string())?;
+        .map_err(|_| Reason::AirReadingUnusable {
+            given: air.temperature,
+        })?;
     Ok((celsius.get::<degree_celsius>(), age_min))
 }
 
-fn beyond(celsius: f64, range: &Range<'_>) -> Option<&'static str> {
+fn beyond(celsius: f64, range: &Range<'_>) -> Option<Reason> {
     match (&range.least, &range.most) {
-        (End::At(least, _), _) if celsius < least - SAME_C => Some("below the label's least"),
-        (_, End::At(most, _)) if celsius > most + SAME_C => Some("above the label's most"),
+        (End::At(least, _), _) if celsius < least - SAME_C => Some(Reason::TemperatureBelowLabel),
+        (_, End::At(most, _)) if celsius > most + SAME_C => Some(Reason::TemperatureAboveLabel),
         _ => None,
     }
 }
 
-fn hold(celsius: f64, whence: &str, range: &Range<'_>, inputs: &SkyInputs<'_>) -> Finding {
-    let about = |verdict, what: &str| {
-        limits(
-            Finding::new(Check::Temperature, verdict, format!("{what}, {whence}")),
-            range,
-        )
+fn hold(celsius: f64, whence: &Reason, range: &Range<'_>, inputs: &SkyInputs<'_>) -> Finding {
+    let about = |verdict, what| {
+        let finding = Finding::new(Check::Temperature, verdict, what);
+        limits(finding.and(whence.clone()), range)
     };
     if let Some(what) = beyond(celsius, range) {
         return about(Verdict::DontTreat, what);
     }
     for end in [&range.least, &range.most] {
         if let End::Unknown(why) = end {
-            return about(Verdict::Unknown, why);
+            return about(Verdict::Unknown, why.clone());
         }
     }
     let near = f64::from(inputs.advice.temperature_near_c) + SAME_C;
     let is_near = |end: &End<'_>| matches!(end, End::At(at, _) if (celsius - at).abs() <= near);
     if is_near(&range.least) || is_near(&range.most) {
-        return about(Verdict::Caution, "close to the label's limit").with_source(PRACTICE);
+        return about(Verdict::Caution, Reason::TemperatureNearLabel).with_source(Source::Practice);
     }
-    about(Verdict::Clear, "within the label's limits")
+    about(Verdict::Clear, Reason::TemperatureWithinLabel)
 }
 
 fn far_and_bad(inputs: &SkyInputs<'_>, range: &Range<'_>) -> Option<Finding> {
@@ -133,12 +136,15 @@ fn far_and_bad(inputs: &SkyInputs<'_>, range: &Range<'_>) -> Option<Finding> {
             .ok()?
             .get::<degree_celsius>();
         let is_fresh = age_min <= inputs.advice.station_age_most_min;
-        is_fresh.then(|| (celsius, age_min, format!("at station {}", report.station)))
+        is_fresh.then(|| {
+            let station = report.station.clone();
+            (celsius, age_min, Reason::ByStation { station, age_min })
+        })
     });
     let forecast = inputs.forecast.into_iter().flat_map(|forecast| {
         let age_min = forecast.age_min(inputs.now, inputs.advice).ok();
         let steps = forecast.temperature_c.touching(from, to);
-        steps.filter_map(move |c| Some((c, age_min?, "by the forecast".to_owned())))
+        steps.filter_map(move |c| Some((c, age_min?, Reason::ByForecast)))
     });
     station
         .into_iter()
@@ -155,17 +161,21 @@ fn far_and_bad(inputs: &SkyInputs<'_>, range: &Range<'_>) -> Option<Finding> {
 }
 
 fn limits(finding: Finding, range: &Range<'_>) -> Finding {
-    let text = match (&range.least, &range.most) {
-        (End::At(_, least), End::At(_, most)) => {
-            format!("{} to {}", least.for_person(), most.for_person())
-        }
-        (End::At(_, least), _) => format!("at least {}", least.for_person()),
-        (_, End::At(_, most)) => format!("at most {}", most.for_person()),
+    let limit = match (&range.least, &range.most) {
+        (End::At(_, least), End::At(_, most)) => Shown::Between {
+            least: **least,
+            most: **most,
+        },
+        (End::At(_, least), _) => Shown::AtLeast { least: **least },
+        (_, End::At(_, most)) => Shown::AtMost { most: **most },
         _ => return finding,
     };
-    finding.with_limit(text, Whose::Label)
+    finding.with_limit(limit, Whose::Label)
 }
 
-fn both_scales(celsius: f64) -> String {
-    format!("{:.1} °F ({celsius:.1} °C)", celsius * 1.8 + 32.0)
+fn both_scales(celsius: f64) -> Shown {
+    Shown::BothScales {
+        fahrenheit: near(celsius * 1.8 + 32.0, 1, Unit::FAHRENHEIT),
+        celsius: near(celsius, 1, Unit::CELSIUS),
+    }
 }

@@ -115,7 +115,7 @@ fn nothing_looked_at_is_unknown_by_name_for_every_method() {
         assert!(
             found
                 .iter()
-                .all(|f| f.verdict == Verdict::Unknown && !f.reason.is_empty())
+                .all(|f| f.verdict == Verdict::Unknown && !f.why().is_empty())
         );
     }
 }

@@ -6,15 +6,17 @@
 use uom::si::f64::Velocity;
 use uom::si::velocity::{kilometer_per_hour, mile_per_hour};
 
-use super::advice::{PRACTICE, VICTORIA};
 use super::reading::{WindSummary, YardWind, beaufort_mph, summarise};
 use super::{SkyInputs, age_min};
-use crate::finding::{Check, Finding, Verdict, Whose};
+use crate::finding::{Check, Finding, LabelField, Reason, Shown, Source, Verdict, Whose};
 use crate::label::{LabelSays, Method};
-use crate::quantity::Entered;
+use crate::quantity::{Entered, Unit, near, whole};
 
 /// Two conversions of one speed may differ in the last bits; that is not above a limit.
 const SAME: f64 = 1.0 + 1e-9;
+
+/// Where the last force of the Beaufort scale begins; it has no end.
+const BEAUFORT_LAST_MPH: u32 = 73;
 
 /// Wind from one source, as far as a limit asks for it.
 struct Measured {
@@ -23,15 +25,15 @@ struct Measured {
     /// What calm is judged by: the mean, or the lower end of an estimate.
     calmest_mph: f64,
     age_min: u32,
-    whence: String,
-    lacks: Option<String>,
+    whence: Reason,
+    lacks: Option<Reason>,
 }
 
 /// What the wind is held against.
 enum Limit<'a> {
     Label { mph: f64, entered: &'a Entered },
-    NoneKnown { why: &'static str },
-    Unreadable { why: String },
+    NoneKnown { why: Reason },
+    Unreadable { why: Reason },
 }
 
 pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
@@ -48,20 +50,16 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
             lacks: Some(lacks), ..
         })
         | Err(lacks) => lacks,
-        Ok(_) => "no wind was measured at the yard".to_owned(),
+        Ok(_) => Reason::WindNotMeasured,
     };
     if let Some(finding) = far_and_bad(inputs, &limit) {
         return finding;
     }
-    let told = if inputs.station.is_some() || inputs.forecast.is_some() {
-        "; a station or forecast alone never clears the wind at a yard"
-    } else {
-        ""
-    };
-    name_limit(
-        Finding::unknown(Check::Wind, format!("{lacks}{told}")),
-        &limit,
-    )
+    let mut finding = Finding::unknown(Check::Wind, lacks);
+    if inputs.station.is_some() || inputs.forecast.is_some() {
+        finding = finding.and(Reason::FarWindNeverClears);
+    }
+    name_limit(finding, &limit)
 }
 
 fn limit<'a>(inputs: &SkyInputs<'a>) -> Limit<'a> {
@@ -71,41 +69,45 @@ fn limit<'a>(inputs: &SkyInputs<'a>) -> Limit<'a> {
                 mph: speed.get::<mile_per_hour>(),
                 entered,
             },
-            Err(error) => Limit::Unreadable {
-                why: error.to_string(),
+            Err(_) => Limit::Unreadable {
+                why: Reason::LabelFieldUnusable {
+                    field: LabelField::WindMost,
+                    given: *entered,
+                },
             },
         },
         LabelSays::Unfilled => Limit::NoneKnown {
-            why: "the label's wind limit is not filled in",
+            why: Reason::LabelFieldEmpty {
+                field: LabelField::WindMost,
+            },
         },
         LabelSays::Nothing => Limit::NoneKnown {
-            why: "the label sets no wind limit",
+            why: Reason::LabelSetsNoWind,
         },
     }
 }
 
-fn at_yard(inputs: &SkyInputs<'_>) -> Result<Measured, String> {
+fn at_yard(inputs: &SkyInputs<'_>) -> Result<Measured, Reason> {
     match inputs.yard_wind {
-        None => Err("no wind was measured at the yard".to_owned()),
+        None => Err(Reason::WindNotMeasured),
         Some(YardWind::Meter(readings)) => summarise(readings, inputs.now, inputs.advice)
             .map(from_summary)
-            .ok_or_else(|| {
-                let most = inputs.advice.wind_age_most_min;
-                format!("no meter reading of the last {most} min; measure again")
+            .ok_or(Reason::NoRecentWindReading {
+                within_min: inputs.advice.wind_age_most_min,
             }),
         Some(YardWind::Seen(seen)) => {
             let age_min = age_min(seen.at_utc_ms, inputs.now)?;
             if age_min > inputs.advice.wind_age_most_min {
-                return Err(format!("the wind was judged {age_min} min ago; look again"));
+                return Err(Reason::WindJudgedTooLongAgo { age_min });
             }
+            let force = seen.force;
             let (calmest_mph, largest_mph) =
-                beaufort_mph(seen.force).map_err(|error| error.to_string())?;
-            let whence = format!("Beaufort force {}, counted as its upper end", seen.force);
+                beaufort_mph(force).map_err(|_| Reason::NoSuchBeaufortForce { force })?;
             Ok(Measured {
                 largest_mph,
                 calmest_mph,
                 age_min,
-                whence,
+                whence: Reason::ByBeaufort { force },
                 lacks: None,
             })
         }
@@ -113,13 +115,12 @@ fn at_yard(inputs: &SkyInputs<'_>) -> Result<Measured, String> {
 }
 
 fn from_summary(summary: WindSummary) -> Measured {
-    let gust = summary
-        .gust_mph
-        .map_or_else(String::new, |g| format!(", gust {g:.1} mph"));
-    let whence = format!(
-        "{} meter readings, mean {:.1} mph{gust}",
-        summary.count, summary.mean_mph
-    );
+    let mph = |value| near(value, 1, Unit::MILE_PER_HOUR);
+    let whence = Reason::ByMeter {
+        count: u32::try_from(summary.count).unwrap_or(u32::MAX),
+        mean: mph(summary.mean_mph),
+        gust: summary.gust_mph.map(mph),
+    };
     Measured {
         largest_mph: summary.largest_mph,
         calmest_mph: summary.mean_mph,
@@ -131,59 +132,71 @@ fn from_summary(summary: WindSummary) -> Measured {
 
 /// Holds a measurement against the limit, as if it were whole.
 fn hold(measured: &Measured, limit: &Limit<'_>, inputs: &SkyInputs<'_>) -> Finding {
-    let advice = inputs.advice;
     let mph = measured.largest_mph;
-    let stop_mph = kmh_in_mph(f64::from(advice.wind_stop_kmh));
-    let about = |verdict, what: &str| {
-        let reason = format!("{what} ({})", measured.whence);
-        Finding::new(Check::Wind, verdict, reason)
-            .with_value(speed_text(mph, limit))
+    let about = |verdict, what| {
+        Finding::new(Check::Wind, verdict, what)
+            .and(measured.whence.clone())
+            .with_value(speed_shown(mph, limit))
             .with_age_min(measured.age_min)
     };
     match limit {
-        Limit::Unreadable { why } => about(Verdict::Unknown, why),
-        Limit::NoneKnown { why } if mph >= stop_mph => about(
-            Verdict::DontTreat,
-            &format!("{why}, and this is above what is advised"),
-        )
-        .with_limit(format!("{} km/h", advice.wind_stop_kmh), Whose::Advice)
-        .with_source(VICTORIA),
-        Limit::NoneKnown { why } => {
-            let common = advice.wind_common_mph;
-            about(
-                Verdict::Unknown,
-                &format!("{why}; {common} mph is common advice"),
-            )
-            .with_source(PRACTICE)
-        }
+        Limit::Unreadable { why } => about(Verdict::Unknown, why.clone()),
+        Limit::NoneKnown { why } => held_to_advice(mph, why, inputs, about),
         Limit::Label { mph: most, entered } => {
-            let share = f64::from(advice.wind_near_percent) / 100.0;
-            let finding = if mph > most * SAME {
-                about(Verdict::DontTreat, "above the label's limit")
-            } else if drifts_when_calm(inputs.label.method)
-                && measured.calmest_mph < kmh_in_mph(f64::from(advice.wind_calm_kmh))
-            {
-                let what = "calm: fine drops hang in the air and wander";
-                return about(Verdict::Caution, what)
-                    .with_limit(
-                        format!("at least {} km/h", advice.wind_calm_kmh),
-                        Whose::Advice,
-                    )
-                    .with_source(VICTORIA);
-            } else if mph >= most * share {
-                about(Verdict::Caution, "close to the label's limit")
-            } else if mph >= stop_mph {
-                return about(
-                    Verdict::Caution,
-                    "under the label's limit, above what is advised",
-                )
-                .with_limit(format!("{} km/h", advice.wind_stop_kmh), Whose::Advice)
-                .with_source(VICTORIA);
-            } else {
-                about(Verdict::Clear, "under the label's limit")
-            };
-            finding.with_limit(entered.for_person(), Whose::Label)
+            let (verdict, what, advised) = held_to_label(measured, *most, inputs);
+            match advised {
+                Some(limit) => about(verdict, what)
+                    .with_limit(limit, Whose::Advice)
+                    .with_source(Source::Victoria),
+                None => about(verdict, what)
+                    .with_limit(Shown::Amount { amount: **entered }, Whose::Label),
+            }
         }
+    }
+}
+
+/// Without a limit of the label's, advice can forbid and never clears.
+fn held_to_advice(
+    mph: f64,
+    why: &Reason,
+    inputs: &SkyInputs<'_>,
+    about: impl Fn(Verdict, Reason) -> Finding,
+) -> Finding {
+    let advice = inputs.advice;
+    if mph >= kmh_in_mph(f64::from(advice.wind_stop_kmh)) {
+        return about(Verdict::DontTreat, why.clone())
+            .and(Reason::WindAboveAdvised)
+            .with_limit(kmh(advice.wind_stop_kmh), Whose::Advice)
+            .with_source(Source::Victoria);
+    }
+    let speed = whole(advice.wind_common_mph, Unit::MILE_PER_HOUR);
+    about(Verdict::Unknown, why.clone())
+        .and(Reason::WindCommonAdvice { speed })
+        .with_source(Source::Practice)
+}
+
+/// The answer beside the label's limit, and the advised limit where that decides.
+fn held_to_label(
+    measured: &Measured,
+    most_mph: f64,
+    inputs: &SkyInputs<'_>,
+) -> (Verdict, Reason, Option<Shown>) {
+    let (advice, mph) = (inputs.advice, measured.largest_mph);
+    let is_calm = measured.calmest_mph < kmh_in_mph(f64::from(advice.wind_calm_kmh));
+    if mph > most_mph * SAME {
+        (Verdict::DontTreat, Reason::WindAboveLabel, None)
+    } else if drifts_when_calm(inputs.label.method) && is_calm {
+        let least = whole(advice.wind_calm_kmh, Unit::KILOMETRE_PER_HOUR);
+        let least = Shown::AtLeast { least };
+        (Verdict::Caution, Reason::WindCalm, Some(least))
+    } else if mph >= most_mph * f64::from(advice.wind_near_percent) / 100.0 {
+        (Verdict::Caution, Reason::WindNearLabel, None)
+    } else if mph >= kmh_in_mph(f64::from(advice.wind_stop_kmh)) {
+        let stop = kmh(advice.wind_stop_kmh);
+        let what = Reason::WindUnderLabelAboveAdvised;
+        (Verdict::Caution, what, Some(stop))
+    } else {
+        (Verdict::Clear, Reason::WindUnderLabel, None)
     }
 }
 
@@ -205,7 +218,10 @@ fn station(inputs: &SkyInputs<'_>) -> Option<Measured> {
     }
     let mph = |e: &Option<Entered>| Some(e.as_ref()?.to_speed().ok()?.get::<mile_per_hour>());
     let mean = mph(&report.wind)?;
-    let whence = format!("station {}, {age_min} min ago", report.station);
+    let whence = Reason::ByStation {
+        station: report.station.clone(),
+        age_min,
+    };
     let largest_mph = mph(&report.gust).map_or(mean, |gust| gust.max(mean));
     Some(Measured {
         largest_mph,
@@ -230,12 +246,11 @@ fn forecast(inputs: &SkyInputs<'_>) -> Option<Measured> {
         .chain(gusts)
         .reduce(f64::max)?;
     let largest_mph = kmh_in_mph(largest_kmh);
-    let whence = "forecast for the time of the treatment".to_owned();
     Some(Measured {
         largest_mph,
         calmest_mph: largest_mph,
         age_min,
-        whence,
+        whence: Reason::ByForecast,
         lacks: None,
     })
 }
@@ -246,28 +261,37 @@ fn drifts_when_calm(method: Method) -> bool {
 
 fn name_limit(finding: Finding, limit: &Limit<'_>) -> Finding {
     match limit {
-        Limit::Label { entered, .. } => finding.with_limit(entered.for_person(), Whose::Label),
+        Limit::Label { entered, .. } => {
+            finding.with_limit(Shown::Amount { amount: **entered }, Whose::Label)
+        }
         Limit::NoneKnown { .. } | Limit::Unreadable { .. } => finding,
     }
 }
 
 /// The speed in the unit of the limit, so that the two can be compared at a glance; rounded up,
 /// so that a value over the limit never shows as the limit itself.
-fn speed_text(mph: f64, limit: &Limit<'_>) -> String {
+fn speed_shown(mph: f64, limit: &Limit<'_>) -> Shown {
     let metric =
-        matches!(limit, Limit::Label { entered, .. } if entered.for_person().ends_with("km/h"));
+        matches!(limit, Limit::Label { entered, .. } if entered.unit() == Unit::KILOMETRE_PER_HOUR);
     let (value, unit) = if metric {
-        (
-            Velocity::new::<mile_per_hour>(mph).get::<kilometer_per_hour>(),
-            "km/h",
-        )
+        let speed = Velocity::new::<mile_per_hour>(mph);
+        (speed.get::<kilometer_per_hour>(), Unit::KILOMETRE_PER_HOUR)
     } else {
-        (mph, "mph")
+        (mph, Unit::MILE_PER_HOUR)
     };
     if value.is_finite() {
-        format!("{:.1} {unit}", (value * 10.0 - 1e-6).ceil().max(0.0) / 10.0)
+        let rounded_up = (value * 10.0 - 1e-6).ceil().max(0.0) / 10.0;
+        let amount = near(rounded_up, 1, unit);
+        Shown::Amount { amount }
     } else {
-        "73 mph or more".to_owned()
+        let least = whole(BEAUFORT_LAST_MPH, Unit::MILE_PER_HOUR);
+        Shown::OrMore { least }
+    }
+}
+
+fn kmh(speed: u32) -> Shown {
+    Shown::Amount {
+        amount: whole(speed, Unit::KILOMETRE_PER_HOUR),
     }
 }
 

@@ -9,8 +9,9 @@ use super::forecast::Forecast;
 use super::rain::{DryWindow, dry_window, rain_over};
 use super::wind::kmh_in_mph;
 use super::{MIN_MS, SkyInputs, temperature};
-use crate::finding::Verdict;
+use crate::finding::{LabelField, Reason, Verdict};
 use crate::label::LabelSays;
+use crate::quantity::{Unit, whole};
 use uom::si::velocity::mile_per_hour;
 
 const HOUR_MS: i64 = 60 * MIN_MS;
@@ -30,12 +31,12 @@ pub enum NextWindow {
         /// End of the last hour in which a start still is under the limits.
         to_utc_ms: i64,
         /// What it rests on.
-        reason: String,
+        reasons: Vec<Reason>,
     },
     /// No such hour can be seen.
     NotSeen {
         /// Why not.
-        reason: String,
+        reasons: Vec<Reason>,
     },
 }
 
@@ -56,18 +57,20 @@ enum Stops {
 pub fn next_window(inputs: &SkyInputs<'_>) -> NextWindow {
     match looked_ahead(inputs) {
         Ok(window) => window,
-        Err(reason) => NextWindow::NotSeen { reason },
+        Err(reason) => NextWindow::NotSeen {
+            reasons: vec![reason],
+        },
     }
 }
 
-fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, String> {
-    let forecast = inputs.forecast.ok_or("there is no forecast")?;
+fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, Reason> {
+    let forecast = inputs.forecast.ok_or(Reason::NoForecast)?;
     if !inputs.now.proven {
-        return Err("the time is not proven; confirm it first".to_owned());
+        return Err(Reason::TimeNotProven);
     }
     forecast.age_min(inputs.now, inputs.advice)?;
     let dry = dry_window(inputs.label, inputs.advice)?;
-    let (wind_mph, wind_text) = wind_limit(inputs)?;
+    let (wind_mph, wind_held) = wind_limit(inputs)?;
 
     let now = inputs.now.utc_ms;
     let next_full = now
@@ -95,45 +98,44 @@ fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, String> {
             (Some(Stops::Temperature), None) => stopped[2] += 1,
         }
     }
-    let held = format!("wind against {wind_text}, {}", dry.text);
+    let reasons = |why| vec![why, wind_held, dry.held];
     Ok(match first {
-        Some(from_utc_ms) => {
-            let reason = format!("by the forecast only: {held}; measure the wind at the yard then");
-            NextWindow::MayOpen {
-                from_utc_ms,
-                to_utc_ms,
-                reason,
-            }
-        }
+        Some(from_utc_ms) => NextWindow::MayOpen {
+            from_utc_ms,
+            to_utc_ms,
+            reasons: reasons(Reason::MayOpenByForecast),
+        },
         None => NextWindow::NotSeen {
-            reason: not_seen(stopped, &held),
+            reasons: reasons(not_seen(stopped)),
         },
     })
 }
 
-fn not_seen([wind, rain, temperature]: [u32; 3], held: &str) -> String {
-    if wind + rain + temperature == 0 {
-        return format!("the forecast ends, or has a gap, before the time needed does ({held})");
+fn not_seen([wind_h, rain_h, temperature_h]: [u32; 3]) -> Reason {
+    if wind_h + rain_h + temperature_h == 0 {
+        return Reason::ForecastTooShort;
     }
-    format!(
-        "until the forecast ends no hour will do: {wind} h of wind, {rain} h of rain and \
-         {temperature} h of temperature are over the limits ({held})"
-    )
+    Reason::NoHourWillDo {
+        wind_h,
+        rain_h,
+        temperature_h,
+    }
 }
 
-fn wind_limit(inputs: &SkyInputs<'_>) -> Result<(f64, String), String> {
+fn wind_limit(inputs: &SkyInputs<'_>) -> Result<(f64, Reason), Reason> {
     match &inputs.label.wind_most {
         LabelSays::Value(entered) => {
-            let speed = entered
-                .to_speed()
-                .map_err(|e| format!("the label's wind limit: {e}"))?;
-            let text = format!("the label's {}", entered.for_person());
-            Ok((speed.get::<mile_per_hour>(), text))
+            let speed = entered.to_speed().map_err(|_| Reason::LabelFieldUnusable {
+                field: LabelField::WindMost,
+                given: *entered,
+            })?;
+            let held = Reason::WindHeldToLabel { speed: *entered };
+            Ok((speed.get::<mile_per_hour>(), held))
         }
         LabelSays::Unfilled | LabelSays::Nothing => {
             let mph = inputs.advice.wind_common_mph;
-            let text = format!("{mph} mph, common advice, as no limit of the label is known");
-            Ok((f64::from(mph), text))
+            let speed = whole(mph, Unit::MILE_PER_HOUR);
+            Ok((f64::from(mph), Reason::WindHeldToAdvice { speed }))
         }
     }
 }

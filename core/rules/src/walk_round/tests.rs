@@ -45,7 +45,7 @@ fn nothing_answered_is_unknown_by_name() {
             .iter()
             .find(|f| f.check == Check::ThingsOffLawn)
             .unwrap();
-        assert!(things.reason.contains("toys") && things.reason.contains("bowls"));
+        assert!(things.why().contains("toys") && things.why().contains("bowls"));
     }
 }
 

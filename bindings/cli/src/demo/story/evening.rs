@@ -43,7 +43,7 @@ impl Day<'_> {
         let told = format!(
             "No limit is hit; one thing is not known: {}. Ivy acknowledges it by name, which \
              stands in the record, and starts.",
-            text(finding_of(&ready, "repeat")?, "/reason")?,
+            text(finding_of(&ready, "repeat")?, "/in_english/why")?,
         );
         self.teller.step("1", &told)
     }

@@ -37,7 +37,7 @@ impl Day<'_> {
         let told = format!(
             "Chinch bugs, not the look-alikes that hunt them. {} in six can samples: {} ({}).",
             number(&counted, "/density/count")?,
-            text(decided, "/reason")?,
+            text(decided, "/in_english")?,
             text(decided, "/threshold/source")?,
         );
         self.teller.step("1", &told)
@@ -137,8 +137,8 @@ impl Day<'_> {
         let told = format!(
             "DON'T TREAT: {} is above the label's {}. By the forecast it may open at {}; measure \
              again then. {} more checks are \"not known\" yet, which never counts as allowed.",
-            text(finding, "/value")?,
-            text(finding, "/limit")?,
+            text(finding, "/in_english/value")?,
+            text(finding, "/in_english/limit")?,
             opening(&ready)?,
             unknown(&ready)?.len(),
         );

@@ -35,7 +35,7 @@ impl Day<'_> {
              result: look again 7 July.",
             area_words(&back)?,
             number(&counted, "/density/count")?,
-            text(&counted, "/decisions/0/reason")?,
+            text(&counted, "/decisions/0/in_english")?,
         );
         self.teller.step("2", &told)
     }

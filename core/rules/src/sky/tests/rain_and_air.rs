@@ -74,8 +74,8 @@ fn a_forecast_that_is_old_short_or_has_gaps_is_unknown() {
     let label = label(Method::Granule);
     let unknown = |forecast: &Forecast, word: &str| {
         let finding = rain(&label, forecast);
-        assert_eq!(finding.verdict, Verdict::Unknown, "{}", finding.reason);
-        assert!(finding.reason.contains(word), "{}", finding.reason);
+        assert_eq!(finding.verdict, Verdict::Unknown, "{}", finding.why());
+        assert!(finding.why().contains(word), "{}", finding.why());
     };
     unknown(
         &Forecast {
@@ -340,7 +340,7 @@ fn the_next_window_waits_for_wind_and_rain() {
                 let hours = |ms: i64| (ms - NOW.utc_ms) / HOUR_MS;
                 Ok((hours(from_utc_ms), hours(to_utc_ms)))
             }
-            NextWindow::NotSeen { reason } => Err(reason),
+            NextWindow::NotSeen { reasons } => Err(crate::finding::in_english(&reasons)),
         }
     };
     // The layers start an hour ago: gusts fall below the limit in hour 5 and rise again in hour 11.

@@ -41,8 +41,11 @@ fn one_speed_in_two_units_is_not_above_itself() {
     let mut label = label(Method::Granule);
     label.wind_most = value("16.09344 km/h");
     let finding = by_meter(&label, &readings(&[("10 mph", "10 mph"); 3]));
-    assert_eq!(finding.verdict, Verdict::Caution, "{}", finding.reason);
-    assert_eq!(finding.value.as_deref(), Some("16.1 km/h"));
+    assert_eq!(finding.verdict, Verdict::Caution, "{}", finding.why());
+    assert_eq!(
+        finding.value.map(|v| v.to_string()).as_deref(),
+        Some("16.1 km/h")
+    );
 }
 
 #[test]
@@ -52,9 +55,15 @@ fn a_value_over_the_limit_never_shows_as_the_limit() {
         &readings(&[("10.01 mph", "10.01 mph"); 3]),
     );
     assert_eq!(finding.verdict, Verdict::DontTreat);
-    assert_eq!(finding.value.as_deref(), Some("10.1 mph"));
     assert_eq!(
-        (finding.limit.as_deref(), finding.whose),
+        finding.value.map(|v| v.to_string()).as_deref(),
+        Some("10.1 mph")
+    );
+    assert_eq!(
+        (
+            finding.limit.map(|l| l.to_string()).as_deref(),
+            finding.whose
+        ),
         (Some("10 mph"), Whose::Label)
     );
 }
@@ -82,7 +91,7 @@ fn a_series_must_be_long_enough_and_have_a_gust() {
         .collect();
     let finding = by_meter(&label, &no_gust);
     assert_eq!(finding.verdict, Verdict::Unknown);
-    assert!(finding.reason.contains("no gust"), "{}", finding.reason);
+    assert!(finding.why().contains("no gust"), "{}", finding.why());
     // What is bad already needs no more readings.
     assert_eq!(
         by_meter(&label, &readings(&[("14 mph", "20 mph")])).verdict,
@@ -167,9 +176,9 @@ fn without_a_limit_the_wind_is_unknown_and_common_advice_is_named() {
             (Verdict::Unknown, Whose::Nobody)
         );
         assert!(
-            light.reason.contains("10 mph is common advice"),
+            light.why().contains("10 mph is common advice"),
             "{}",
-            light.reason
+            light.why()
         );
         let strong = by_meter(&label, &readings(&[("11 mph", "13 mph"); 3]));
         assert_eq!(

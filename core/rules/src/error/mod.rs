@@ -3,21 +3,42 @@
 //! A finding is no error: a limit that is hit, or one that nobody knows, is a
 //! [`crate::Finding`]. Here is only what cannot be worked out at all.
 
+use serde::Serialize;
 use thiserror::Error;
 
 use crate::quantity::Dimension;
 
+mod words;
+
+pub use words::{Allowed, Axis, ControlCount, Field, MetarGroup, Most, Walked};
+
 /// What went wrong, and what the person can do about it.
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
+///
+/// `Display` is the English. In JSON the sentence's name stands under `error`, and beside it what
+/// is put in; where a field is named, its own name stands under `field`.
+///
+/// ```
+/// use sward_rules::{Entered, Field, RuleError};
+/// let error = Entered::parse("12 parsecs").unwrap_err().of(Field::Offset { number: 2 });
+/// let json = serde_json::to_value(&error)?;
+/// assert_eq!((&json["error"], &json["field"]), (&"in".into(), &"offset".into()));
+/// assert_eq!((&json["number"], &json["inner"]["error"]), (&2.into(), &"unknown-unit".into()));
+/// assert!(RuleError::NAMES.contains(&"unknown-unit"));
+/// # Ok::<(), serde_json::Error>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Error, strum::VariantNames)]
+#[serde(tag = "error", rename_all = "kebab-case")]
+#[strum(serialize_all = "kebab-case")]
 #[non_exhaustive]
 pub enum RuleError {
     /// Another error, with the name of the field in which it stands.
-    #[error("{field}: {error}")]
+    #[error("{field}: {inner}")]
     In {
         /// The field's name as the person knows it.
-        field: String,
+        #[serde(flatten)]
+        field: Field,
         /// What is wrong there.
-        error: Box<RuleError>,
+        inner: Box<RuleError>,
     },
 
     /// Nothing was typed.
@@ -101,7 +122,8 @@ pub enum RuleError {
     #[error("{field} is {given}; it must be more than zero, measure it again")]
     NotPositive {
         /// The field's name.
-        field: &'static str,
+        #[serde(flatten)]
+        field: Field,
         /// The amount as typed.
         given: String,
     },
@@ -111,11 +133,25 @@ pub enum RuleError {
     )]
     OverLimit {
         /// The field's name.
-        field: &'static str,
+        #[serde(flatten)]
+        field: Field,
         /// The amount as given.
         given: String,
         /// The limit.
-        limit: &'static str,
+        limit: Most,
+    },
+    /// A side of a walk or a drawing longer than any lawn's.
+    #[error(
+        "the side after corner {corner} is {length_m} m long, over the limit of {limit} for a lawn; \
+         leave out the corners that lie off it"
+    )]
+    SideTooLong {
+        /// Number of the corner or fix where it starts, the first being 1.
+        corner: usize,
+        /// Its length in whole metres.
+        length_m: u64,
+        /// The limit.
+        limit: Most,
     },
     /// Three sides that do not meet.
     #[error(
@@ -177,7 +213,8 @@ pub enum RuleError {
     #[error("{field} has {count} parts, more than the {limit} allowed; leave out those not needed")]
     TooMany {
         /// The field's name.
-        field: &'static str,
+        #[serde(flatten)]
+        field: Field,
         /// How many there are.
         count: usize,
         /// The limit.
@@ -225,10 +262,12 @@ pub enum RuleError {
     },
 
     /// A GPX file beyond the size limit.
-    #[error("the file is larger than {limit}; save the walk round this lawn as a file of its own")]
+    #[error(
+        "the file is larger than {limit_mb} MB; save the walk round this lawn as a file of its own"
+    )]
     GpxTooLarge {
-        /// The limit.
-        limit: &'static str,
+        /// The limit in megabytes.
+        limit_mb: u32,
     },
     /// Not text at all, or not in UTF-8.
     #[error("this is not a GPX file in UTF-8; export the walk again as GPX")]
@@ -247,16 +286,16 @@ pub enum RuleError {
     /// A point without latitude or longitude.
     #[error("a point in the GPX file has no {what}; export the walk again")]
     GpxNoPosition {
-        /// "latitude" or "longitude".
-        what: &'static str,
+        /// Which number is missing.
+        what: Axis,
     },
     /// A point that is not on the earth.
     #[error(
         "a point in the GPX file has {what} {value}, which is no place on earth; export it again"
     )]
     GpxOffEarth {
-        /// "latitude" or "longitude".
-        what: String,
+        /// Which number it is.
+        what: Axis,
         /// The value in degrees.
         value: String,
     },
@@ -272,8 +311,8 @@ pub enum RuleError {
     GpxSeveral {
         /// How many there are.
         count: usize,
-        /// "track" or "route".
-        kind: &'static str,
+        /// What they are.
+        kind: Walked,
     },
     /// No fix of a file is good enough.
     #[error("only {kept} of {read} fixes are good enough to use; walk the edge again in the open")]
@@ -299,7 +338,8 @@ pub enum RuleError {
     )]
     LeastAboveMost {
         /// The field's name.
-        field: &'static str,
+        #[serde(flatten)]
+        field: Field,
         /// The least.
         least: String,
         /// The most.
@@ -311,7 +351,8 @@ pub enum RuleError {
     )]
     TooManyLoads {
         /// The field's name.
-        field: &'static str,
+        #[serde(flatten)]
+        field: Field,
         /// The capacity as typed.
         given: String,
         /// How many loads it would need.
@@ -347,12 +388,22 @@ pub enum RuleError {
     #[error("{field} is {given}; it must be {allowed}")]
     NotAllowed {
         /// The field's name.
-        field: &'static str,
+        #[serde(flatten)]
+        field: Field,
         /// What was given.
         given: String,
         /// What is allowed.
-        allowed: &'static str,
+        allowed: Allowed,
     },
+    /// A carrier for a product that goes on dry.
+    #[error("carrier is {given}; granules and bait go on dry, so leave it out")]
+    CarrierForDry {
+        /// The carrier as typed.
+        given: String,
+    },
+    /// No carrier for a product that goes on in water.
+    #[error("sprays and drenches need a carrier; fill it in, such as 2 gal/1000 ft2")]
+    CarrierNeeded,
 
     /// A station report longer than any real one.
     #[error("this is too long for a METAR; give one report, from the station's letters to its end")]
@@ -366,8 +417,8 @@ pub enum RuleError {
     /// A station report without a group that every report has.
     #[error("the METAR has no {group} group; copy the whole report again")]
     MetarLacks {
-        /// The group's name.
-        group: &'static str,
+        /// Which group.
+        group: MetarGroup,
     },
     /// A report's day and time that cannot lie in the past year.
     #[error(
@@ -382,10 +433,12 @@ pub enum RuleError {
         minute: u8,
     },
     /// A forecast file beyond the size limit.
-    #[error("the forecast file is larger than {limit}; save the gridpoint forecast of one place")]
+    #[error(
+        "the forecast file is larger than {limit_mb} MB; save the gridpoint forecast of one place"
+    )]
     ForecastTooLarge {
-        /// The limit.
-        limit: &'static str,
+        /// The limit in megabytes.
+        limit_mb: u32,
     },
     /// A forecast file that is no gridpoint forecast, or is cut short.
     #[error(
@@ -442,26 +495,28 @@ pub enum RuleError {
     #[error("control cannot be worked out: {missing} is 0, so there is nothing to compare with")]
     ControlUndefined {
         /// The count that is zero.
-        missing: &'static str,
+        missing: ControlCount,
     },
 }
 
 /// The result of a rule.
 pub(crate) type Result<T> = std::result::Result<T, RuleError>;
 
+crate::sentence::names!(RuleError);
+
 impl RuleError {
     /// This error, with the name of the field in which it stands.
     ///
     /// ```
-    /// use sward_rules::Entered;
-    /// let error = Entered::parse("2,5 lb").unwrap_err().of("rate");
+    /// use sward_rules::{Entered, Field};
+    /// let error = Entered::parse("2,5 lb").unwrap_err().of(Field::Rate);
     /// assert!(error.to_string().starts_with("rate: `2,5 lb` has a comma"));
     /// ```
     #[must_use]
-    pub fn of(self, field: impl Into<String>) -> Self {
+    pub fn of(self, field: Field) -> Self {
         Self::In {
-            field: field.into(),
-            error: Box::new(self),
+            field,
+            inner: Box::new(self),
         }
     }
 }

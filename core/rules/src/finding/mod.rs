@@ -3,6 +3,12 @@
 //! What is checked lives beside its subject ([`crate::sky`], [`crate::walk_round`]); this file
 //! holds only the form of an answer.
 
+mod reason;
+mod shown;
+
+pub use reason::{LabelField, RainLayer, Reason, in_english};
+pub use shown::{Shown, Source, Tenths};
+
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
@@ -124,12 +130,12 @@ pub struct Finding {
     /// The answer.
     #[n(1)]
     pub verdict: Verdict,
-    /// The value held against the limit, as text with its unit; none when there is no value.
+    /// The value held against the limit, with its unit; none when there is no value.
     #[n(2)]
-    pub value: Option<String>,
-    /// The limit, as text with its unit; none when no limit is known.
+    pub value: Option<Shown>,
+    /// The limit, with its unit; none when no limit is known.
     #[n(3)]
-    pub limit: Option<String>,
+    pub limit: Option<Shown>,
     /// Whose limit it is.
     #[n(4)]
     pub whose: Whose,
@@ -138,20 +144,23 @@ pub struct Finding {
     pub age_min: Option<u32>,
     /// Why the answer is what it is, one sentence.
     #[n(6)]
-    pub reason: String,
-    /// Who published an advised limit, or where the reading came from.
+    pub reason: Reason,
+    /// What else bears on it: where a reading came from, further parts that are as bad.
     #[n(7)]
-    pub source: Option<String>,
+    pub also: Vec<Reason>,
+    /// Who published an advised limit.
+    #[n(8)]
+    pub source: Option<Source>,
 }
 
 impl Finding {
     /// A check that was not made, or could not be answered: always [`Verdict::Unknown`].
-    pub fn unknown(check: Check, reason: impl Into<String>) -> Self {
+    pub fn unknown(check: Check, reason: Reason) -> Self {
         Self::new(check, Verdict::Unknown, reason)
     }
 
     /// A finding without value, limit or age; they are added with the `with_` methods.
-    pub fn new(check: Check, verdict: Verdict, reason: impl Into<String>) -> Self {
+    pub fn new(check: Check, verdict: Verdict, reason: Reason) -> Self {
         Self {
             check,
             verdict,
@@ -159,22 +168,23 @@ impl Finding {
             limit: None,
             whose: Whose::Nobody,
             age_min: None,
-            reason: reason.into(),
+            reason,
+            also: Vec::new(),
             source: None,
         }
     }
 
     /// Adds the value that was held against the limit.
     #[must_use]
-    pub fn with_value(mut self, value: impl Into<String>) -> Self {
-        self.value = Some(value.into());
+    pub fn with_value(mut self, value: Shown) -> Self {
+        self.value = Some(value);
         self
     }
 
     /// Adds the limit and whose it is.
     #[must_use]
-    pub fn with_limit(mut self, limit: impl Into<String>, whose: Whose) -> Self {
-        self.limit = Some(limit.into());
+    pub fn with_limit(mut self, limit: Shown, whose: Whose) -> Self {
+        self.limit = Some(limit);
         self.whose = whose;
         self
     }
@@ -186,20 +196,37 @@ impl Finding {
         self
     }
 
-    /// Adds where a limit or reading comes from.
+    /// Adds who published the limit.
     #[must_use]
-    pub fn with_source(mut self, source: impl Into<String>) -> Self {
-        self.source = Some(source.into());
+    pub fn with_source(mut self, source: Source) -> Self {
+        self.source = Some(source);
         self
+    }
+
+    /// Adds something else that bears on it.
+    #[must_use]
+    pub fn and(mut self, also: Reason) -> Self {
+        self.also.push(also);
+        self
+    }
+
+    /// Every sentence, the first being the reason.
+    pub fn reasons(&self) -> impl Iterator<Item = &Reason> {
+        std::iter::once(&self.reason).chain(&self.also)
+    }
+
+    /// Every sentence in one English line.
+    pub fn why(&self) -> String {
+        in_english(self.reasons())
     }
 }
 
 /// The sum of findings: the worst of them. Nothing checked at all is `Unknown`.
 ///
 /// ```
-/// use sward_rules::finding::{sum, Check, Finding, Verdict};
-/// let wind = Finding::new(Check::Wind, Verdict::Clear, "6 mph, limit 10 mph");
-/// let rain = Finding::unknown(Check::Rain, "no forecast");
+/// use sward_rules::finding::{sum, Check, Finding, Reason, Verdict};
+/// let wind = Finding::new(Check::Wind, Verdict::Clear, Reason::WindUnderLabel);
+/// let rain = Finding::unknown(Check::Rain, Reason::NoForecast);
 /// assert_eq!(sum(&[wind, rain]), Verdict::Unknown);
 /// assert_eq!(sum(&[]), Verdict::Unknown);
 /// ```

@@ -1,0 +1,229 @@
+//! Why a finding is what it is: every sentence, with what is put into it.
+//!
+//! A finding holds one of these and, beside it, more ([`super::Finding::also`]). Which one is said
+//! when is for the subjects; what was held against which limit is in [`super::Shown`].
+
+use crate::quantity::Entered;
+use crate::sentence::{sentences, words};
+use crate::walk_round::Question;
+
+sentences! {
+    /// Why a finding is what it is, one sentence.
+    ///
+    /// `Display` is the English. In JSON a sentence is an object: its name under `reason`, and
+    /// beside it what is put in.
+    ///
+    /// ```
+    /// use sward_rules::finding::Reason;
+    /// let reason = Reason::LookedTooLongAgo { age_min: 45 };
+    /// assert_eq!(reason.to_string(), "looked at 45 min ago; look again");
+    /// let json = serde_json::to_value(&reason)?;
+    /// assert_eq!(json["reason"], "looked-too-long-ago");
+    /// assert_eq!(json["age_min"], 45);
+    /// assert!(Reason::NAMES.contains(&"looked-too-long-ago"));
+    /// # Ok::<(), serde_json::Error>(())
+    /// ```
+    stored Reason, tag = "reason";
+
+    0 NotChecked => ("this was not checked");
+    1 TimeNotProven => ("the time is not proven, so no reading's age is known; confirm it first");
+    2 TimeToCome => ("it bears a time still to come; check the clocks");
+    3 NotLookedAt => ("not looked at yet");
+    4 LookedTooLongAgo { 0 age_min: u32 } => ("looked at {age_min} min ago; look again");
+    5 LabelFieldEmpty { 0 field: LabelField } => ("the label's {field} is not filled in");
+    6 LabelFieldUnusable { 0 field: LabelField, 1 given: Entered }
+        => ("the label's {field} cannot be {}; read the label again", .given.for_person());
+
+    10 WindNotMeasured => ("no wind was measured at the yard");
+    11 NoRecentWindReading { 0 within_min: u32 }
+        => ("no meter reading of the last {within_min} min; measure again");
+    12 WindJudgedTooLongAgo { 0 age_min: u32 } => ("the wind was judged {age_min} min ago; look again");
+    13 NoSuchBeaufortForce { 0 force: u8 } => ("the Beaufort scale has no force {force}; it ends at 12");
+    14 WindReadingToCome
+        => ("a reading cannot be used: it bears a time still to come; check the clocks");
+    15 WindReadingUnusable { 0 given: Entered }
+        => ("a reading cannot be used: {} is no wind speed; measure again", .given.for_person());
+    16 WindDirectionUnusable { 0 degrees: u16 }
+        => ("a reading cannot be used: no wind comes from {degrees} degrees; measure again");
+    17 TooFewWindReadings { 0 count: u32, 1 needed: u32 }
+        => ("{count} of the {needed} readings a series needs");
+    18 WindReadingsTooClose { 0 span_s: u32, 1 needed_s: u32 }
+        => ("the readings span {span_s} s, a series needs {needed_s} s");
+    19 NoGustNoted => ("no gust was noted; note the highest the meter showed");
+    20 FarWindNeverClears => ("a station or forecast alone never clears the wind at a yard");
+    21 LabelSetsNoWind => ("the label sets no wind limit");
+    22 WindAboveAdvised => ("the wind is above what is advised");
+    23 WindCommonAdvice { 0 speed: Entered } => ("{} is common advice", .speed.for_person());
+    24 WindAboveLabel => ("the wind is above the label's limit");
+    25 WindCalm => ("calm: fine drops hang in the air and wander");
+    26 WindNearLabel => ("the wind is close to the label's limit");
+    27 WindUnderLabelAboveAdvised
+        => ("the wind is under the label's limit, above what is advised");
+    28 WindUnderLabel => ("the wind is under the label's limit");
+    29 ByMeter { 0 count: u32, 1 mean: Entered, 2 gust: Option<Entered> }
+        => ("{count} meter readings, mean {}{}", .mean.for_person(), gust_text(gust.as_ref()));
+    30 ByBeaufort { 0 force: u8 } => ("Beaufort force {force}, counted as its upper end");
+    31 ByStation { 0 station: String, 1 age_min: u32 } => ("by station {station}, {age_min} min ago");
+    32 ByForecast => ("by the forecast for the time of the treatment");
+    33 AtYard => ("measured at the yard");
+
+    40 NoForecast => ("there is no forecast");
+    41 ForecastToCome => ("the forecast bears a time still to come; check the clock");
+    42 ForecastTooOld { 0 age_h: u32, 1 most_h: u32 }
+        => ("the forecast is {age_h} h old, over the {most_h} h it counts for; download it again");
+    43 RainExpected { 0 amount: Entered, 1 chance_percent: u32 }
+        => ("rain expected: {} or more at {chance_percent} % or more in that time", .amount.for_person());
+    44 RainPossible { 0 chance_percent: u32 }
+        => ("some rain may fall: {chance_percent} % or more, or some amount");
+    45 NoRainExpected => ("no rain expected in that time");
+    46 ForecastLacks { 0 layer: RainLayer } => ("the forecast has no {layer}");
+    47 ForecastEnded { 0 layer: RainLayer, 1 hours_ago: u32 }
+        => ("the forecast's {layer} ended {hours_ago} h ago; download it again");
+    48 ForecastEndsTooSoon { 0 layer: RainLayer }
+        => ("the forecast's {layer} ends before the time that must stay dry does");
+    49 ForecastHasGap { 0 layer: RainLayer } => ("the forecast's {layer} has a gap in that time");
+
+    60 LabelSetsNoTemperature => ("a person read the label, and it sets no temperature");
+    61 AirNotMeasured => ("the air at the yard was not measured");
+    62 AirMeasuredTooLongAgo { 0 age_min: u32 }
+        => ("the air was measured {age_min} min ago; measure again");
+    63 AirReadingUnusable { 0 given: Entered }
+        => ("the air cannot have been at {}; measure again", .given.for_person());
+    64 TemperatureBelowLabel => ("the air is below the label's least");
+    65 TemperatureAboveLabel => ("the air is above the label's most");
+    66 TemperatureNearLabel => ("the air is close to the label's limit");
+    67 TemperatureWithinLabel => ("the air is within the label's limits");
+
+    70 NoHumidity => ("no humidity was measured at the yard");
+    71 OutsideWetBulbRange
+        => ("how fast drops dry can only be told from -20 to 50 °C and from 5 to 99 % humidity");
+    72 DropsDryTooFast => ("drops dry too fast: they shrink, drift, and dry before they work");
+    73 DropsDryFast => ("drops dry fast: use coarser drops, or wait for cooler air");
+    74 DropsDrySlowly => ("drops dry slowly and hang about; it may be an inversion");
+    75 DropsDryWell => ("drops dry neither too fast nor too slowly");
+
+    80 NoInversionSign => ("no sign of an inversion was seen");
+    81 InversionSeen => ("the air does not mix: fine drops hang in it and wander");
+    82 InversionPossible => ("the air may not mix; watch smoke or dust before spraying");
+    83 SoilTakesWater => ("the soil takes water");
+    84 SoilDustDry => ("on dust-dry soil product stays on top; water first if the label allows");
+    85 SoilSoaked => ("from soaked soil product runs off");
+    86 SoilFrozen => ("from frozen soil product runs off");
+    87 NoBlooms => ("no blooms for bees to come to");
+    88 BloomsBeside => ("bees visit blooms beside the lawn: keep drift off them");
+    89 BloomsOnLawn => ("bees visit blooms on the lawn: mow them off first");
+
+    100 NotAnswered { 0 question: Question } => ("{}: not looked at yet", .question.name());
+    101 AnswerNotDated { 0 question: Question }
+        => ("{}: the time is not proven; confirm it, then look again", .question.name());
+    102 AnswerToCome { 0 question: Question }
+        => ("{}: the answer bears a time still to come; look again", .question.name());
+    103 AnswerTooOld { 0 question: Question, 1 age_min: u32 }
+        => ("{}: looked at {age_min} min ago; look again", .question.name());
+    104 SeenTo { 0 question: Question } => ("{}: seen to", .question.name());
+    105 NoneHere { 0 question: Question } => ("{}: none here", .question.name());
+    106 ToysStay => ("toys: what stays on the lawn is treated with it; wash it before a child touches it");
+    107 BowlsStay => ("bowls: a pet would eat or drink the product");
+    108 LaundryHangs => ("laundry: drift settles on laundry; have it washed again");
+    109 WindowsOpen
+        => ("windows: drift enters by open windows and air intakes; keep away from that side");
+    110 PondOrHiveOpen
+        => ("pond or hive: fish and bees are killed by small amounts; cover them, or leave that part out");
+    111 IrrigationOn
+        => ("irrigation: a timer that starts washes the product off, or wets what must stay dry");
+    112 GatesOpen
+        => ("gates: through an open gate children and pets come in; put somebody or a sign there");
+    113 PuddlesThere => ("puddles: product in standing or running water leaves the lawn with it");
+    114 HardSurfacesReached
+        => ("hard surfaces: what lands on hard surfaces runs to the drain; sweep granules back on to the turf");
+    115 DrainsOpen => ("drains and open water: product that reaches a drain reaches open water");
+    116 PeopleOrPetsThere
+        => ("people and pets: nobody may be on the lawn while it is treated");
+
+    130 RateAboveMost => ("the rate is above the label's most");
+    131 RateWithinMost => ("the rate is within the label's most");
+    132 RateEmpty => ("the label's rate is not filled in on the label sheet");
+    133 LabelSetsNoRate => ("the label sheet says that the label sets no rate");
+    134 LeastRateEmpty
+        => ("the label's least rate is not filled in on the label sheet; where the label gives one \
+             rate and no range, say so there");
+    135 RateBelowLeast => ("the rate is below the label's least: it may not work");
+    136 CarrierBelowLeast => ("there is less water than the label's least");
+    137 CarrierEnough => ("the carrier is not below the label's least");
+    138 LeastCarrierEmpty => ("the label's least carrier is not filled in on the label sheet");
+    139 LabelSetsNoCarrier => ("the label sets no least carrier");
+    140 AreaUnsure { 0 section: String }
+        => ("{section} may be smaller or larger than measured, and its dose with it: measure it \
+             again, or plan for the area less its uncertainty");
+    141 RoundedBelowLeast
+        => ("rounded to what the vessel shows, the dose falls below the label's least: use a finer \
+             measure");
+    142 RoundingChangesMuch
+        => ("rounding to what the vessel shows changes a dose by much: use a finer measure");
+    143 MostNotOnSheet => ("the label's most is not on the label sheet");
+    144 HalfWayAboveMost
+        => ("stop: the part done is above the label's most and stays so. Set the rate right, then \
+             treat what is left at the planned rate; do not average");
+    145 HalfWayHeavy => ("heavy: set the rate right, then treat what is left as planned");
+    146 HalfWayLight => ("light: set the rate right, then treat what is left as planned");
+    147 HalfWayOnRate => ("on the planned rate");
+    148 NoPlan => ("the visit has no plan with this label sheet; make the plan first");
+    149 NoRateYet => ("the plan has no rate yet; choose one");
+
+    160 ReadBack { 0 person: String } => ("the numbers were read back by {person}");
+    161 NotReadBack
+        => ("the label sheet's numbers were not read back since they were last changed");
+    162 RepeatEmpty
+        => ("the label sheet says nothing of the shortest time between two treatments");
+    163 YardNotKnown => ("the yard is not known yet");
+    164 TreatedTooRecently => ("this product was put on too recently");
+    165 TreatedLongAgo
+        => ("the crew's last treatment with it lies long enough back; what others put on is not known");
+    166 NoTreatmentKnown => ("no treatment with it in this book; what others put on is not known");
+
+    180 MayOpenByForecast => ("by the forecast only; measure the wind at the yard then");
+    181 WindHeldToLabel { 0 speed: Entered } => ("wind against the label's {}", .speed.for_person());
+    182 WindHeldToAdvice { 0 speed: Entered }
+        => ("wind against {}, common advice, as no limit of the label is known", .speed.for_person());
+    183 DryHeldToLabel { 0 time: Entered } => ("dry for {} after treating", .time.for_person());
+    184 DryHeldToAdvice { 0 minutes: u32 }
+        => ("not during rain: dry for {minutes} min, as the label sets no longer time");
+    185 ForecastTooShort
+        => ("the forecast ends, or has a gap, before the time needed does");
+    186 NoHourWillDo { 0 wind_h: u32, 1 rain_h: u32, 2 temperature_h: u32 }
+        => ("until the forecast ends no hour will do: {wind_h} h of wind, {rain_h} h of rain and \
+             {temperature_h} h of temperature are over the limits");
+}
+
+words! {
+    /// A field of the label sheet, as a sentence names it.
+    stored LabelField;
+    0 WindMost => "wind limit";
+    1 RainFree => "rain-free time";
+    2 TemperatureLeast => "lowest temperature";
+    3 TemperatureMost => "highest temperature";
+}
+
+words! {
+    /// What a forecast says of rain.
+    stored RainLayer;
+    0 Chance => "chance of rain";
+    1 Amount => "amount of rain";
+}
+
+/// Several sentences as one English line.
+///
+/// ```
+/// use sward_rules::finding::{Reason, in_english};
+/// let reasons = [Reason::WindNotMeasured, Reason::FarWindNeverClears];
+/// let line = in_english(&reasons);
+/// assert!(line.starts_with("no wind was measured at the yard; a station or forecast"));
+/// ```
+pub fn in_english<'a>(reasons: impl IntoIterator<Item = &'a Reason>) -> String {
+    let sentences: Vec<String> = reasons.into_iter().map(ToString::to_string).collect();
+    sentences.join("; ")
+}
+
+fn gust_text(gust: Option<&Entered>) -> String {
+    gust.map_or_else(String::new, |g| format!(", gust {}", g.for_person()))
+}
