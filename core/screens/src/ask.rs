@@ -4,6 +4,7 @@
 //! How requests arrive is [`crate::server`]'s business.
 
 use std::str::FromStr;
+use std::sync::Arc;
 
 use maud::Markup;
 use sward_book::Book;
@@ -104,7 +105,10 @@ pub(crate) struct Again {
 }
 
 impl<'a> Ask<'a> {
-    #[expect(clippy::too_many_arguments, reason = "one caller, which has them all apart")]
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "one caller, which has them all apart"
+    )]
     pub(crate) fn new(
         book: Option<&'a Book>,
         shared: &'a Shared,
@@ -145,7 +149,10 @@ impl<'a> Ask<'a> {
 
     /// Something behind the question mark.
     pub(crate) fn query(&self, name: &str) -> Option<&'a str> {
-        self.query.iter().find(|(n, _)| n == name).map(|(_, v)| v.as_str())
+        self.query
+            .iter()
+            .find(|(n, _)| n == name)
+            .map(|(_, v)| v.as_str())
     }
 
     /// The desk.
@@ -191,7 +198,7 @@ fn param<T: FromStr>(params: &[(String, String)], name: &str) -> Result<T> {
 /// What an action is given.
 pub(crate) struct Doing<'a> {
     pub(crate) slot: &'a mut Option<Book>,
-    pub(crate) shared: &'a Shared,
+    pub(crate) shared: &'a Arc<Shared>,
     pub(crate) words: Words,
     pub(crate) path: &'a str,
     pub(crate) params: &'a [(String, String)],
@@ -243,5 +250,17 @@ impl Doing<'_> {
     pub(crate) fn opened(&mut self, which: Which, book: Book) {
         *self.slot = Some(book);
         self.shared.set_which(Some(which));
+    }
+}
+
+impl Doing<'_> {
+    /// Closes what is open and opens the person's own book again, if there is one.
+    pub(crate) fn leave(&mut self) {
+        *self.slot = None;
+        self.shared.set_which(None);
+        // A book that cannot be opened is told by the first screen's own attempt.
+        if let Ok(book) = self.shared.open_book(Which::Own) {
+            self.opened(Which::Own, book);
+        }
     }
 }

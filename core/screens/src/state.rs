@@ -90,15 +90,21 @@ impl Shared {
         // Closed first, and also when the other cannot be opened.
         *slot = None;
         self.set_which(None);
+        let book = self.open_book(which)?;
+        *slot = Some(book);
+        self.set_which(Some(which));
+        Ok(())
+    }
+
+    /// Opens a book for writing; one whose keys are in use elsewhere too begins anew.
+    pub(crate) fn open_book(&self, which: Which) -> Result<Book> {
         let mut book = Book::open(&self.folder_of(which), Arc::clone(&self.setting.env))?;
         if book.must_begin_anew()? {
             let secret = sward_crew::keys::new_device_secret(book.env());
             let recipient = sward_crew::keys::device_keys(&secret)?.recipient;
             book.begin_anew(secret, recipient)?;
         }
-        *slot = Some(book);
-        self.set_which(Some(which));
-        Ok(())
+        Ok(book)
     }
 
     /// Notes which book stands in the slot, or that none does.
@@ -132,7 +138,10 @@ impl Shared {
         let version = *self.version.borrow();
         if reader.version != version || reader.book.is_none() {
             reader.book = None;
-            reader.book = Some(Book::open_reading(&self.folder_of(which), Arc::clone(&self.setting.env))?);
+            reader.book = Some(Book::open_reading(
+                &self.folder_of(which),
+                Arc::clone(&self.setting.env),
+            )?);
             reader.version = version;
         }
         Ok(work(reader.book.as_ref()))

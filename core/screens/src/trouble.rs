@@ -91,9 +91,30 @@ pub enum Wrong {
         /// The least.
         least: i64,
     },
+    /// A number stands without its unit.
+    #[error("choose the unit")]
+    NoUnit,
+    /// Two answers stand where only one can be right.
+    #[error("two answers that do not go together: leave one empty")]
+    BothSaid,
     /// A file must be chosen.
     #[error("choose a file")]
     NoFile,
+    /// What it was about was changed while the form was open.
+    #[error("this was changed meanwhile")]
+    ChangedMeanwhile,
+    /// A line of a walk is no position.
+    #[error("line {line} is no position")]
+    NotAFix {
+        /// The line, the first being 1.
+        line: i64,
+    },
+    /// A line of a drawing is no corner.
+    #[error("line {line} is no corner")]
+    NotACorner {
+        /// The line, the first being 1.
+        line: i64,
+    },
 }
 
 impl Trouble {
@@ -114,6 +135,7 @@ impl Trouble {
     pub(crate) fn of_field(&self, name: &str) -> Option<&Self> {
         match self {
             Self::InField { field, error } => (field == name).then_some(error),
+            Self::Book(error) => (error.field() == Some(name)).then_some(self),
             Self::Fields(all) => all.iter().find_map(|t| t.of_field(name)),
             _ => None,
         }
@@ -123,6 +145,7 @@ impl Trouble {
     pub(crate) fn is_of_fields(&self) -> bool {
         match self {
             Self::InField { .. } => true,
+            Self::Book(error) => error.field().is_some(),
             Self::Fields(all) => all.iter().all(Self::is_of_fields),
             _ => false,
         }

@@ -81,10 +81,17 @@ impl Desk {
     }
 
     /// Keeps the draft of a form.
-    pub(crate) fn keep_draft(&self, form: &str, fields: &[(String, String)], now_ms: i64) -> Result<()> {
+    pub(crate) fn keep_draft(
+        &self,
+        form: &str,
+        fields: &[(String, String)],
+        now_ms: i64,
+    ) -> Result<()> {
         let text = serde_json::to_string(fields).unwrap_or_default();
         self.conn
-            .prepare_cached("INSERT OR REPLACE INTO draft (form, fields, saved_ms) VALUES (?1, ?2, ?3)")?
+            .prepare_cached(
+                "INSERT OR REPLACE INTO draft (form, fields, saved_ms) VALUES (?1, ?2, ?3)",
+            )?
             .execute(params![form, text, now_ms])?;
         Ok(())
     }
@@ -111,7 +118,9 @@ impl Desk {
             .prepare_cached("DELETE FROM sent WHERE sent_ms < ?1")?
             .execute([now_ms - SENT_KEPT_MS])?;
         self.conn
-            .prepare_cached("INSERT OR REPLACE INTO sent (once, then_go, sent_ms) VALUES (?1, ?2, ?3)")?
+            .prepare_cached(
+                "INSERT OR REPLACE INTO sent (once, then_go, sent_ms) VALUES (?1, ?2, ?3)",
+            )?
             .execute(params![once, then_go, now_ms])?;
         Ok(())
     }
@@ -129,7 +138,9 @@ impl Desk {
     /// Remembers a number that was typed into a field.
     pub(crate) fn note_recent(&self, field: &str, value: &str, now_ms: i64) -> Result<()> {
         self.conn
-            .prepare_cached("INSERT OR REPLACE INTO recent (field, value, used_ms) VALUES (?1, ?2, ?3)")?
+            .prepare_cached(
+                "INSERT OR REPLACE INTO recent (field, value, used_ms) VALUES (?1, ?2, ?3)",
+            )?
             .execute(params![field, value, now_ms])?;
         Ok(())
     }
@@ -172,7 +183,8 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let desk = Desk::open(folder.path()).unwrap();
         for (n, value) in ["6", "7", "8", "6", "9"].iter().enumerate() {
-            desk.note_recent("wind", value, i64::try_from(n).unwrap()).unwrap();
+            desk.note_recent("wind", value, i64::try_from(n).unwrap())
+                .unwrap();
         }
         assert_eq!(desk.recent("wind").unwrap(), ["9", "6", "8"]);
     }

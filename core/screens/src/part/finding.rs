@@ -4,12 +4,9 @@
 //! What is checked, and when an answer is which, is the rules' business.
 
 use maud::{Markup, html};
-use serde::Serialize;
-use serde_json::Value;
 use sward_rules::finding::{Check, Finding, Verdict, Whose, sum};
 
 use crate::ask::Ask;
-use crate::words::Words;
 
 /// An answer: its shape and its words.
 pub(crate) fn verdict(ask: &Ask<'_>, verdict: Verdict) -> Markup {
@@ -40,13 +37,13 @@ pub(crate) fn finding(ask: &Ask<'_>, finding: &Finding) -> Markup {
     html! {
         div.card.finding.(class(finding.verdict)) {
             p { strong { (check_name(ask, finding.check)) } " " (verdict(ask, finding.verdict)) }
-            p { (reason(words, finding)) }
+            @for reason in finding.reasons() { p { (words.said("reason", reason)) } }
             dl {
                 @if let Some(value) = &finding.value {
-                    (line(&ask.t("finding-value"), &sentence(words, "shown", value)))
+                    (line(&ask.t("finding-value"), &words.said("shown", value)))
                 }
                 @if let Some(limit) = &finding.limit {
-                    (line(&ask.t(whose(finding.whose)), &sentence(words, "shown", limit)))
+                    (line(&ask.t(whose(finding.whose)), &words.said("shown", limit)))
                 } @else {
                     (line(&ask.t("finding-limit"), &ask.t("finding-no-limit")))
                 }
@@ -54,7 +51,7 @@ pub(crate) fn finding(ask: &Ask<'_>, finding: &Finding) -> Markup {
                     (line(&ask.t("finding-age"), &words.span(i64::from(age_min) * 60_000)))
                 }
                 @if let Some(source) = &finding.source {
-                    (line(&ask.t("frame-source"), &sentence(words, "source", source)))
+                    (line(&ask.t("frame-source"), &words.said("word", source)))
                 }
             }
         }
@@ -74,19 +71,6 @@ pub(crate) fn worst_first(found: &[Finding]) -> Vec<&Finding> {
     let mut sorted: Vec<&Finding> = found.iter().collect();
     sorted.sort_by_key(|f| std::cmp::Reverse(f.verdict));
     sorted
-}
-
-/// Why a finding is what it is, in one line.
-pub(crate) fn reason(words: Words, finding: &Finding) -> String {
-    sentence(words, "reason", &finding.reason)
-}
-
-/// A sentence of the rules in the person's language; what carries no tag is text already.
-pub(crate) fn sentence<T: Serialize + ToString>(words: Words, family: &str, said: &T) -> String {
-    match serde_json::to_value(said) {
-        Ok(Value::Object(_)) => words.said(family, said),
-        _ => said.to_string(),
-    }
 }
 
 fn line(name: &str, value: &str) -> Markup {
@@ -141,6 +125,7 @@ fn shape(verdict: Verdict) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use sward_rules::finding::Reason;
 
     #[test]
     fn what_is_worst_stands_first_and_unknown_before_care() {
@@ -153,7 +138,7 @@ mod tests {
         .into_iter()
         .map(|verdict| Finding {
             verdict,
-            ..Finding::unknown(Check::Wind, "no reading".to_owned())
+            ..Finding::unknown(Check::Wind, Reason::WindNotMeasured)
         })
         .collect();
         let order: Vec<Verdict> = worst_first(&found).iter().map(|f| f.verdict).collect();

@@ -46,13 +46,19 @@ impl<'a> Ask<'a> {
         let again = self
             .again
             .filter(|a| a.form.text("do") == act && a.form.text("key") == key);
-        let draft = if again.is_some() { None } else { self.draft(act, key) };
+        let draft = if again.is_some() {
+            None
+        } else {
+            self.draft(act, key)
+        };
         let draft_ms = draft.as_ref().map(|d| d.saved_ms);
         FormPart {
             ask: self,
             act,
             key: key.to_owned(),
-            typed: again.map(|a| a.form.fields.clone()).or(draft.map(|d| d.fields)),
+            typed: again
+                .map(|a| a.form.fields.clone())
+                .or(draft.map(|d| d.fields)),
             trouble: again.map(|a| &a.trouble),
             draft_ms,
             holds_files: false,
@@ -125,7 +131,11 @@ impl FormPart<'_> {
     }
 
     fn id(&self, name: &str) -> String {
-        let key: String = self.key.chars().filter(char::is_ascii_alphanumeric).collect();
+        let key: String = self
+            .key
+            .chars()
+            .filter(char::is_ascii_alphanumeric)
+            .collect();
         format!("{}-{key}-{}", self.act, name.replace('.', "-"))
     }
 
@@ -166,7 +176,13 @@ impl FormPart<'_> {
     }
 
     /// Several lines of text.
-    pub(crate) fn lines(&self, name: &str, label: &str, help: &str, filled: Option<&str>) -> Markup {
+    pub(crate) fn lines(
+        &self,
+        name: &str,
+        label: &str,
+        help: &str,
+        filled: Option<&str>,
+    ) -> Markup {
         let help = self.help(help);
         let input = html! {
             textarea id=(self.id(name)) name=(name) rows="3" maxlength="4000"
@@ -177,11 +193,46 @@ impl FormPart<'_> {
         self.field(name, &self.ask.t(label), &help, &input)
     }
 
+    /// Lines that the script writes: the fixes of a walk, or the corners of a drawing.
+    pub(crate) fn by_script(
+        &self,
+        name: &str,
+        label: &str,
+        help: &str,
+        filled: &str,
+        walk: bool,
+    ) -> Markup {
+        let help = self.help(help);
+        let input = html! {
+            textarea id=(self.id(name)) name=(name) rows="4" spellcheck="false" data-walk-fixes[walk] data-draw-corners[!walk]
+                aria-describedby=[self.described(name, &help)] aria-invalid=[self.invalid(name)] {
+                (self.value(name, Some(filled)))
+            }
+        };
+        self.field(name, &self.ask.t(label), &help, &input)
+    }
+
     /// A number with its unit fixed, the last numbers offered, and large keys by the script.
     pub(crate) fn number(&self, field: &NumberField<'_>) -> Markup {
-        let NumberField { name, label, unit, filled, from } = field;
-        let sign = sward_rules::quantity::Unit::parse(unit).map_or_else(|_| (*unit).to_owned(), |u| self.words().unit(u));
-        let recent = self.ask.desk().recent(&format!("{name} {unit}")).unwrap_or_default();
+        self.number_called(field, &self.ask.t(field.label))
+    }
+
+    /// The same with a label already in words, such as one with a number in it.
+    pub(crate) fn number_called(&self, field: &NumberField<'_>, label: &str) -> Markup {
+        let NumberField {
+            name,
+            unit,
+            filled,
+            from,
+            ..
+        } = field;
+        let sign = sward_rules::quantity::Unit::parse(unit)
+            .map_or_else(|_| (*unit).to_owned(), |u| self.words().unit(u));
+        let recent = self
+            .ask
+            .desk()
+            .recent(&format!("{name} {unit}"))
+            .unwrap_or_default();
         let help = from.clone();
         let input = html! {
             div.number {
@@ -192,11 +243,48 @@ impl FormPart<'_> {
                 input type="hidden" name=(format!("{name}.unit")) value=(unit);
             }
         };
-        self.field(name, &self.ask.t(label), &help, &input)
+        self.field(name, label, &help, &input)
+    }
+
+    /// A number whose unit is chosen from a few, each with its words. Numbers typed before are not
+    /// offered here: what is copied from a label is looked up, never remembered.
+    pub(crate) fn number_in_units(
+        &self,
+        name: &str,
+        label: &str,
+        help: &str,
+        units: &[(String, String)],
+        (filled, filled_unit): (&str, &str),
+    ) -> Markup {
+        let help = self.help(help);
+        let label = self.ask.t(label);
+        let unit = format!("{name}.unit");
+        let called = self
+            .words()
+            .t_with("field-unit-of", &[("field", label.clone().into())]);
+        let input = html! {
+            div.number {
+                input type="text" inputmode="decimal" id=(self.id(name)) name=(name)
+                    value=(self.value(name, Some(filled))) maxlength="40" autocomplete="off" data-pad
+                    aria-describedby=[self.described(name, &help)] aria-invalid=[self.invalid(name)];
+                select name=(unit) aria-label=(called) {
+                    @for (value, words) in units {
+                        option value=(value) selected[self.is_chosen(&unit, value, filled_unit == value)] { (words) }
+                    }
+                }
+            }
+        };
+        self.field(name, &label, &help, &input)
     }
 
     /// A whole number without a unit.
-    pub(crate) fn count(&self, name: &str, label: &str, help: &str, filled: Option<&str>) -> Markup {
+    pub(crate) fn count(
+        &self,
+        name: &str,
+        label: &str,
+        help: &str,
+        filled: Option<&str>,
+    ) -> Markup {
         let help = self.help(help);
         let recent = self.ask.desk().recent(name).unwrap_or_default();
         let input = html! {
@@ -219,7 +307,14 @@ impl FormPart<'_> {
         self.typed_input("time", name, label, help, filled)
     }
 
-    fn typed_input(&self, kind: &str, name: &str, label: &str, help: &str, filled: Option<&str>) -> Markup {
+    fn typed_input(
+        &self,
+        kind: &str,
+        name: &str,
+        label: &str,
+        help: &str,
+        filled: Option<&str>,
+    ) -> Markup {
         let help = self.help(help);
         let input = html! {
             input type=(kind) id=(self.id(name)) name=(name) value=(self.value(name, filled))
@@ -240,7 +335,13 @@ impl FormPart<'_> {
 
     /// One of several, all in sight. `options` are values with their words; none is chosen unless
     /// `filled` names it.
-    pub(crate) fn choice(&self, name: &str, label: &str, options: &[(&str, String)], filled: Option<&str>) -> Markup {
+    pub(crate) fn choice(
+        &self,
+        name: &str,
+        label: &str,
+        options: &[(&str, String)],
+        filled: Option<&str>,
+    ) -> Markup {
         let wrong = self.wrong(name);
         html! {
             fieldset.field .bad[wrong.is_some()] {
@@ -259,7 +360,13 @@ impl FormPart<'_> {
     }
 
     /// Any of several, all in sight.
-    pub(crate) fn several(&self, name: &str, label: &str, options: &[(String, String)], filled: &[String]) -> Markup {
+    pub(crate) fn several(
+        &self,
+        name: &str,
+        label: &str,
+        options: &[(String, String)],
+        filled: &[String],
+    ) -> Markup {
         let wrong = self.wrong(name);
         html! {
             fieldset.field .bad[wrong.is_some()] {
@@ -278,7 +385,13 @@ impl FormPart<'_> {
     }
 
     /// One of many, from a list that opens.
-    pub(crate) fn select(&self, name: &str, label: &str, options: &[(String, String)], filled: Option<&str>) -> Markup {
+    pub(crate) fn select(
+        &self,
+        name: &str,
+        label: &str,
+        options: &[(String, String)],
+        filled: Option<&str>,
+    ) -> Markup {
         let input = html! {
             select id=(self.id(name)) name=(name) aria-invalid=[self.invalid(name)] aria-describedby=[self.described(name, "")] {
                 @for (value, words) in options {
@@ -319,7 +432,11 @@ impl FormPart<'_> {
     }
 
     fn help(&self, key: &str) -> String {
-        if key.is_empty() { String::new() } else { self.ask.t(key) }
+        if key.is_empty() {
+            String::new()
+        } else {
+            self.ask.t(key)
+        }
     }
 
     fn invalid(&self, name: &str) -> Option<&'static str> {

@@ -41,7 +41,12 @@ pub(crate) const SHOWN_ONCE: u64 = 0;
 
 /// A whole page. `version` is what of the book it shows.
 pub(crate) fn whole(ask: &Ask<'_>, page: &Page, version: u64) -> Markup {
-    let light = ask.desk().setting("light").ok().flatten().unwrap_or_default();
+    let light = ask
+        .desk()
+        .setting("light")
+        .ok()
+        .flatten()
+        .unwrap_or_default();
     let light = Light::of(&light);
     html! {
         (DOCTYPE)
@@ -58,7 +63,7 @@ pub(crate) fn whole(ask: &Ask<'_>, page: &Page, version: u64) -> Markup {
                 a.skip href="#main" { (ask.t("frame-skip")) }
                 (head(ask, page))
                 @if ask.shared.which() == Some(Which::Season) {
-                    p.banner { (ask.t("frame-season")) " " a href="/" { (ask.t("frame-season-leave")) } }
+                    p.banner { (ask.t("frame-season")) }
                 }
                 main id="main" tabindex="-1" { (content(ask, page)) }
                 p.fresh hidden id="fresh" role="status" {
@@ -148,8 +153,13 @@ fn foot(ask: &Ask<'_>, here: Place) -> Markup {
 /// The few words that the script shows.
 fn script_words(ask: &Ask<'_>) -> Markup {
     let words = [
-        "frame-pad-done", "frame-pad-delete", "frame-pad-earlier", "frame-draft-kept", "frame-draft-failed",
-        "frame-location-refused", "frame-location-waiting",
+        "frame-pad-done",
+        "frame-pad-delete",
+        "frame-pad-earlier",
+        "frame-draft-kept",
+        "frame-draft-failed",
+        "frame-location-refused",
+        "frame-location-waiting",
     ];
     html! {
         div hidden id="words" {

@@ -18,8 +18,8 @@ pub(crate) fn how(ask: &Ask<'_>, working: &Working) -> Markup {
                     div.row { dt { (words.term(name)) } dd { (value) } }
                 }
             }
-            @if !working.rounding.is_empty() { p { (working.rounding) } }
-            @for note in &working.notes { p { (note) } }
+            @if let Some(rounding) = &working.rounding { p { (words.said("rounding", rounding)) } }
+            @for note in &working.notes { p { (words.said("note", note)) } }
             p.source { (ask.t("frame-source")) ": " (words.term(working.source)) }
         }
     }
@@ -30,7 +30,11 @@ impl Words {
     /// they were published.
     pub(crate) fn term(&self, english: &str) -> String {
         let key = format!("how-{}", slug(english));
-        if self.has(&key) { self.t(&key) } else { english.to_owned() }
+        if self.has(&key) {
+            self.t(&key)
+        } else {
+            english.to_owned()
+        }
     }
 }
 

@@ -2,10 +2,12 @@
 //!
 //! What a screen is about belongs to [`crate::screen`].
 
+pub(crate) mod amounts;
 pub(crate) mod finding;
 pub(crate) mod form;
 pub(crate) mod frame;
 pub(crate) mod how;
+pub(crate) mod keep_off;
 
 use maud::{Markup, html};
 

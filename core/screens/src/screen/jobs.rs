@@ -123,7 +123,11 @@ impl Jobs {
 }
 
 fn show(ask: &Ask<'_>) -> Result<Page> {
-    let job = ask.shared.jobs.get(ask.param("job")?).ok_or(Trouble::NotFound)?;
+    let job = ask
+        .shared
+        .jobs
+        .get(ask.param("job")?)
+        .ok_or(Trouble::NotFound)?;
     let main = match &job.ended {
         None => html! {
             // The script asks again by itself; without it the person does.

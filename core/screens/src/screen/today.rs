@@ -2,38 +2,164 @@
 //!
 //! Running keep-offs stand first: a child stands behind each of them.
 
-use maud::html;
+mod watch;
+
+use std::collections::BTreeMap;
+
+use chrono::Days;
+use maud::{Markup, html};
+use sward_book::Book;
+use sward_book::ids::SheetId;
+use sward_book::view::visit::{VisitState, VisitView};
 
 use super::first;
-use crate::ask::{Ask, Page, Place, Screen};
+use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
+use crate::state::Which;
+use crate::words::Words;
 use crate::{Result, Trouble, part};
 
 pub(crate) const SCREENS: &[Screen] = &[Screen {
     path: "/",
     show,
-    acts: &[],
+    acts: &[("season", look_at_season), ("leave", leave_season)],
 }];
+
+/// The most stops and returns shown; the rest is counted.
+const SHOWN_MOST: usize = 12;
 
 fn show(ask: &Ask<'_>) -> Result<Page> {
     match ask.book() {
-        Ok(_) => today(ask),
+        Ok(book) => today(ask, book),
         Err(Trouble::NoBook) => Ok(first::welcome(ask)),
         Err(trouble) => Err(trouble),
     }
 }
 
-fn today(ask: &Ask<'_>) -> Result<Page> {
-    let book = ask.book()?;
-    let yards = book.yards()?;
+/// Names and time zones of yards, each read once.
+pub(super) struct Yards<'a> {
+    book: &'a Book,
+    words: Words,
+    known: BTreeMap<SheetId, (String, Words)>,
+}
+
+impl<'a> Yards<'a> {
+    pub(super) fn new(ask: &Ask<'a>, book: &'a Book) -> Self {
+        Self {
+            book,
+            words: ask.words,
+            known: BTreeMap::new(),
+        }
+    }
+
+    /// A yard's name, and the words in its zone.
+    pub(super) fn get(&mut self, yard: Option<SheetId>) -> (String, Words) {
+        let Some(yard) = yard else {
+            return (self.words.t("today-yard-missing"), self.words);
+        };
+        let (book, words) = (self.book, self.words);
+        self.known
+            .entry(yard)
+            .or_insert_with(|| match book.yard(yard) {
+                Ok(view) => (view.name, words.in_zone(view.zone.parse().ok())),
+                Err(_) => (words.t("today-yard-missing"), words),
+            })
+            .clone()
+    }
+}
+
+fn today(ask: &Ask<'_>, book: &Book) -> Result<Page> {
+    let mut yards = Yards::new(ask, book);
+    let open = book.visits_open()?;
+    let day = ask.words.day_of(ask.now.utc_ms);
+    let due = book.returns_due(day.checked_add_days(Days::new(1)).unwrap_or(day))?;
+    let has_yards = !book.yards()?.is_empty();
+    let questions = book.visits_with_questions()?.len() + book.entered_twice()?.len();
     Ok(Page {
         title: ask.t("today-title"),
         main: html! {
-            @if yards.is_empty() {
+            (watch::time_uncertain(ask, book)?)
+            (watch::keep_offs(ask, book, &mut yards)?)
+            @if questions > 0 {
+                (part::way("/crew/settle", &ask.words.t_with("today-settle", &[("n", questions.into())])))
+            }
+            h2 { (ask.t("today-stops")) }
+            @if open.is_empty() { p.note { (ask.t("today-no-stops")) } }
+            ul.list data-nearest[false] {
+                @for visit in open.iter().take(SHOWN_MOST) { li { (stop(ask, &mut yards, visit)) } }
+            }
+            @if open.len() > SHOWN_MOST {
+                p.note { (ask.words.t_with("today-more", &[("n", (open.len() - SHOWN_MOST).into())])) }
+            }
+            @if has_yards { (part::next_step("/yards", &ask.t("today-start"))) }
+            @else {
                 p { (ask.t("today-no-yard")) }
                 (part::next_step("/yards/new", &ask.t("today-first-yard")))
             }
+            (returns(ask, &mut yards, &due))
+            (watch::things(ask, book, day)?)
+            (watch::alone_here(ask, book)?)
+            (leave(ask))
         },
         place: Place::Today,
         back: None,
     })
+}
+
+fn stop(ask: &Ask<'_>, yards: &mut Yards<'_>, visit: &VisitView) -> Markup {
+    let (name, words) = yards.get(visit.yard);
+    let state = ask.t(match visit.state {
+        VisitState::Treating => "today-treating",
+        _ => "today-open",
+    });
+    html! {
+        a.way href=(format!("/visit/{}", visit.visit)) {
+            strong { (name) } br;
+            span { (state) ", " (visit.target) }
+            @if let Some(opened) = visit.opened { ", " (words.moment_near(opened.utc_ms, ask.now.utc_ms)) }
+        }
+    }
+}
+
+fn returns(ask: &Ask<'_>, yards: &mut Yards<'_>, due: &[VisitView]) -> Markup {
+    html! {
+        h2 { (ask.t("today-returns")) }
+        @if due.is_empty() { p.note { (ask.t("today-no-returns")) } }
+        ul.list {
+            @for visit in due.iter().take(SHOWN_MOST) {
+                @if let Some(planned) = &visit.return_day {
+                    @let (name, words) = yards.get(visit.yard);
+                    li {
+                        a.way href=(format!("/visit/{}/recheck", visit.visit)) {
+                            strong { (name) } br;
+                            @match planned.day.parse() {
+                                Ok(day) => span { (words.day(day)) ": " (visit.target) },
+                                Err(_) => span { (visit.target) },
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        @if due.len() > SHOWN_MOST {
+            p.note { (ask.words.t_with("today-more", &[("n", (due.len() - SHOWN_MOST).into())])) }
+        }
+    }
+}
+
+/// The way out of the invented season.
+fn leave(ask: &Ask<'_>) -> Markup {
+    html! {
+        @if ask.shared.which() == Some(Which::Season) {
+            (ask.form("leave").wrap(html! { (ask.form("leave").quiet_submit("today-leave-season")) }))
+        }
+    }
+}
+
+fn leave_season(doing: &mut Doing<'_>) -> Result<Next> {
+    doing.leave();
+    Ok(Next::Go("/".to_owned()))
+}
+
+fn look_at_season(doing: &mut Doing<'_>) -> Result<Next> {
+    crate::season::look(doing)
 }

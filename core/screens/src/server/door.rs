@@ -61,7 +61,10 @@ impl Door {
 
     /// The address that lets one browser in, once.
     pub(crate) fn entrance_once(&self) -> String {
-        let once = self.token_once.lock().unwrap_or_else(PoisonError::into_inner);
+        let once = self
+            .token_once
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
         self.entrance_with(once.as_deref().unwrap_or_default())
     }
 
@@ -74,7 +77,10 @@ impl Door {
         if same(given, &self.token) {
             return true;
         }
-        let mut once = self.token_once.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut once = self
+            .token_once
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
         once.take_if(|token| same(given, token)).is_some()
     }
 
@@ -108,7 +114,10 @@ impl Door {
         }
         let origin = text(header::ORIGIN);
         let changes = request.method() != Method::GET && request.method() != Method::HEAD;
-        let from_us = origin.is_some_and(|o| o.strip_prefix("http://").is_some_and(|host| self.is_ours(host)));
+        let from_us = origin.is_some_and(|o| {
+            o.strip_prefix("http://")
+                .is_some_and(|host| self.is_ours(host))
+        });
         if (changes && !from_us) || (origin.is_some() && !from_us) {
             return Some("door-origin");
         }
@@ -137,9 +146,18 @@ pub(crate) async fn guard(State(app): State<Arc<App>>, request: Request, next: N
         (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
         (header::REFERRER_POLICY, "same-origin"),
         (header::X_FRAME_OPTIONS, "DENY"),
-        (HeaderName::from_static("cross-origin-opener-policy"), "same-origin"),
-        (HeaderName::from_static("cross-origin-resource-policy"), "same-origin"),
-        (HeaderName::from_static("permissions-policy"), "geolocation=(self), camera=(), microphone=()"),
+        (
+            HeaderName::from_static("cross-origin-opener-policy"),
+            "same-origin",
+        ),
+        (
+            HeaderName::from_static("cross-origin-resource-policy"),
+            "same-origin",
+        ),
+        (
+            HeaderName::from_static("permissions-policy"),
+            "geolocation=(self), camera=(), microphone=()",
+        ),
     ];
     for (name, value) in fixed {
         headers.insert(name, HeaderValue::from_static(value));
@@ -152,7 +170,11 @@ pub(crate) async fn guard(State(app): State<Arc<App>>, request: Request, next: N
 
 /// Gives the browser its cookie, then leads on. By a page, not a redirect: a browser that came
 /// from elsewhere would not send the cookie along with one.
-pub(crate) async fn enter(State(app): State<Arc<App>>, headers: HeaderMap, RawQuery(query): RawQuery) -> Response {
+pub(crate) async fn enter(
+    State(app): State<Arc<App>>,
+    headers: HeaderMap,
+    RawQuery(query): RawQuery,
+) -> Response {
     let query = query.unwrap_or_default();
     let given = form_urlencoded::parse(query.as_bytes()).find(|(name, _)| name == "token");
     if !given.is_some_and(|(_, token)| app.door.lets_in(&token)) {

@@ -133,7 +133,12 @@ impl Form {
     ///
     /// # Errors
     /// [`Trouble::Field`], also for an hour that comes twice or never when the clocks change.
-    pub(crate) fn time(&self, field: &str, day: NaiveDate, zone: chrono_tz::Tz) -> Result<Option<i64>> {
+    pub(crate) fn time(
+        &self,
+        field: &str,
+        day: NaiveDate,
+        zone: chrono_tz::Tz,
+    ) -> Result<Option<i64>> {
         let text = self.text(field);
         if text.is_empty() {
             return Ok(None);

@@ -5,12 +5,12 @@
 use std::collections::HashMap;
 use std::sync::{Arc, PoisonError};
 
+use axum::RequestExt as _;
 use axum::body::{Bytes, to_bytes};
 use axum::extract::{FromRequest as _, Multipart, Path, RawQuery, Request, State};
 use axum::http::header::{self, HeaderMap, HeaderValue};
 use axum::http::{StatusCode, Uri};
 use axum::response::{Html, IntoResponse as _, Redirect, Response};
-use axum::RequestExt as _;
 use sward_rules::keep_off::Now;
 
 use super::door::words_for;
@@ -32,13 +32,21 @@ struct Asked {
 }
 
 /// Shows a screen.
-pub(crate) async fn show(State(app): State<Arc<App>>, screen: &'static Screen, mut request: Request) -> Response {
+pub(crate) async fn show(
+    State(app): State<Arc<App>>,
+    screen: &'static Screen,
+    mut request: Request,
+) -> Response {
     let asked = asked(&app, &mut request).await;
     in_thread(move || shown(&app, screen, &asked, None)).await
 }
 
 /// Does one of a screen's actions.
-pub(crate) async fn act(State(app): State<Arc<App>>, screen: &'static Screen, mut request: Request) -> Response {
+pub(crate) async fn act(
+    State(app): State<Arc<App>>,
+    screen: &'static Screen,
+    mut request: Request,
+) -> Response {
     let asked = asked(&app, &mut request).await;
     match read_form(request).await {
         Ok(form) => in_thread(move || done(&app, screen, &asked, form)).await,
@@ -79,13 +87,20 @@ fn shown(app: &App, screen: &Screen, asked: &Asked, again: Option<&Again>) -> Re
         Ok::<_, Trouble>(frame::whole(&ask, &page, version).into_string())
     });
     match page.and_then(|page| page) {
-        Ok(page) if again.is_some() => (StatusCode::UNPROCESSABLE_ENTITY, Html(page)).into_response(),
+        Ok(page) if again.is_some() => {
+            (StatusCode::UNPROCESSABLE_ENTITY, Html(page)).into_response()
+        }
         Ok(page) => Html(page).into_response(),
         Err(trouble) => failed(app, asked, &trouble),
     }
 }
 
-fn ask<'a>(app: &'a App, book: Option<&'a sward_book::Book>, asked: &'a Asked, again: Option<&'a Again>) -> Result<Ask<'a>> {
+fn ask<'a>(
+    app: &'a App,
+    book: Option<&'a sward_book::Book>,
+    asked: &'a Asked,
+    again: Option<&'a Again>,
+) -> Result<Ask<'a>> {
     let now = match book {
         Some(book) => book.now()?,
         None => Now {
@@ -93,7 +108,16 @@ fn ask<'a>(app: &'a App, book: Option<&'a sward_book::Book>, asked: &'a Asked, a
             proven: false,
         },
     };
-    Ok(Ask::new(book, &app.shared, asked.words, now, &asked.path, &asked.params, &asked.query, again))
+    Ok(Ask::new(
+        book,
+        &app.shared,
+        asked.words,
+        now,
+        &asked.path,
+        &asked.params,
+        &asked.query,
+        again,
+    ))
 }
 
 /// Something that cannot be shown: said, with a way on.
@@ -102,7 +126,9 @@ fn failed(app: &App, asked: &Asked, trouble: &Trouble) -> Response {
         return Redirect::to("/").into_response();
     }
     let status = match trouble {
-        Trouble::NotFound | Trouble::Book(sward_book::BookError::NotFound { .. }) => StatusCode::NOT_FOUND,
+        Trouble::NotFound | Trouble::Book(sward_book::BookError::NotFound { .. }) => {
+            StatusCode::NOT_FOUND
+        }
         Trouble::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
         Trouble::NoForm => StatusCode::BAD_REQUEST,
         _ => StatusCode::INTERNAL_SERVER_ERROR,
@@ -117,14 +143,27 @@ fn failed(app: &App, asked: &Asked, trouble: &Trouble) -> Response {
             p { (asked.words.trouble(trouble)) }
             (crate::part::next_step("/", &ask.t("frame-to-today")))
         },
-        place: if app.shared.which().is_some() { Place::Today } else { Place::Front },
+        place: if app.shared.which().is_some() {
+            Place::Today
+        } else {
+            Place::Front
+        },
         back: None,
     };
-    (status, Html(frame::whole(&ask, &page, version).into_string())).into_response()
+    (
+        status,
+        Html(frame::whole(&ask, &page, version).into_string()),
+    )
+        .into_response()
 }
 
 fn done(app: &App, screen: &'static Screen, asked: &Asked, form: Form) -> Response {
-    let draft = draft_name(app.shared.which(), &asked.path, form.text("do"), form.text("key"));
+    let draft = draft_name(
+        app.shared.which(),
+        &asked.path,
+        form.text("do"),
+        form.text("key"),
+    );
     // The button that throws a draft away has the form's own action beside it, so the last counts.
     if form.all("do").last() == Some("drop-draft") {
         let dropped = app.shared.desk().drop_draft(&draft);
@@ -133,7 +172,11 @@ fn done(app: &App, screen: &'static Screen, asked: &Asked, form: Form) -> Respon
             Err(trouble) => failed(app, asked, &trouble),
         };
     }
-    let Some((_, act)) = screen.acts.iter().find(|(name, _)| *name == form.text("do")) else {
+    let Some((_, act)) = screen
+        .acts
+        .iter()
+        .find(|(name, _)| *name == form.text("do"))
+    else {
         return failed(app, asked, &Trouble::NoForm);
     };
     let once = form.text("once").to_owned();
@@ -174,7 +217,10 @@ fn answered_before(app: &App, once: &str) -> Option<Response> {
     if once.is_empty() {
         return None;
     }
-    let shown = app.shown_once.lock().unwrap_or_else(PoisonError::into_inner);
+    let shown = app
+        .shown_once
+        .lock()
+        .unwrap_or_else(PoisonError::into_inner);
     if let Some((of, page)) = shown.as_ref()
         && of == once
     {
@@ -193,7 +239,11 @@ fn note_done(app: &App, draft: &str, form: &Form, once: &str, next: &Next) -> Re
     {
         desk.note_sent(once, then_go, now_ms)?;
     }
-    for (name, unit) in form.fields.iter().filter_map(|(n, v)| Some((n.strip_suffix(".unit")?, v))) {
+    for (name, unit) in form
+        .fields
+        .iter()
+        .filter_map(|(n, v)| Some((n.strip_suffix(".unit")?, v)))
+    {
         let value = form.text(name);
         if !value.is_empty() && value.len() <= 20 {
             desk.note_recent(&format!("{name} {unit}"), value, now_ms)?;
@@ -219,7 +269,9 @@ fn went(app: &App, asked: &Asked, once: &str, next: Next) -> Response {
                 Ok(ask) => frame::whole(&ask, &page, frame::SHOWN_ONCE).into_string(),
                 Err(trouble) => return failed(app, asked, &trouble),
             };
-            *app.shown_once.lock().unwrap_or_else(PoisonError::into_inner) = Some((once.to_owned(), whole.clone()));
+            *app.shown_once
+                .lock()
+                .unwrap_or_else(PoisonError::into_inner) = Some((once.to_owned(), whole.clone()));
             Html(whole).into_response()
         }
     }
@@ -232,7 +284,9 @@ async fn read_form(request: Request) -> Result<Form> {
         .and_then(|v| v.to_str().ok())
         .unwrap_or_default();
     if kind.starts_with("multipart/form-data") {
-        let parts = Multipart::from_request(request, &()).await.map_err(|_| Trouble::NoForm)?;
+        let parts = Multipart::from_request(request, &())
+            .await
+            .map_err(|_| Trouble::NoForm)?;
         return read_multipart(parts).await;
     }
     if !kind.starts_with("application/x-www-form-urlencoded") {
@@ -247,9 +301,17 @@ async fn read_form(request: Request) -> Result<Form> {
 async fn read_multipart(mut parts: Multipart) -> Result<Form> {
     let mut form = Form::default();
     let too_large_or_broken = |error: &axum::extract::multipart::MultipartError| {
-        if error.status() == StatusCode::PAYLOAD_TOO_LARGE { Trouble::TooLarge } else { Trouble::NoForm }
+        if error.status() == StatusCode::PAYLOAD_TOO_LARGE {
+            Trouble::TooLarge
+        } else {
+            Trouble::NoForm
+        }
     };
-    while let Some(part) = parts.next_field().await.map_err(|e| too_large_or_broken(&e))? {
+    while let Some(part) = parts
+        .next_field()
+        .await
+        .map_err(|e| too_large_or_broken(&e))?
+    {
         if form.fields.len() + form.files.len() >= super::form::FIELDS_MOST {
             return Err(Trouble::TooLarge);
         }
@@ -303,7 +365,9 @@ pub(crate) async fn choose_language(State(app): State<Arc<App>>, request: Reques
     in_thread(move || {
         let then = match form.text("then") {
             // Only a path of ours: `//host` would lead elsewhere.
-            path if path.starts_with('/') && !path.starts_with("//") && !path.contains('\\') => path,
+            path if path.starts_with('/') && !path.starts_with("//") && !path.contains('\\') => {
+                path
+            }
             _ => "/",
         };
         if let Some(language) = Language::of(form.text("language"))
@@ -318,7 +382,12 @@ pub(crate) async fn choose_language(State(app): State<Arc<App>>, request: Reques
 }
 
 /// An address that names nothing.
-pub(crate) async fn nothing_here(State(app): State<Arc<App>>, headers: HeaderMap, uri: Uri, RawQuery(_): RawQuery) -> Response {
+pub(crate) async fn nothing_here(
+    State(app): State<Arc<App>>,
+    headers: HeaderMap,
+    uri: Uri,
+    RawQuery(_): RawQuery,
+) -> Response {
     let asked = Asked {
         words: words_for(&app, &headers),
         path: uri.path().to_owned(),
@@ -330,12 +399,22 @@ pub(crate) async fn nothing_here(State(app): State<Arc<App>>, headers: HeaderMap
 
 /// The one style sheet.
 pub(crate) async fn style() -> Response {
-    asset("text/css; charset=utf-8", include_str!("../../assets/app.css"))
+    asset(
+        "text/css; charset=utf-8",
+        include_str!("../../assets/app.css"),
+    )
 }
 
-/// The one script.
+/// The one script, written in three files.
 pub(crate) async fn script() -> Response {
-    asset("text/javascript; charset=utf-8", include_str!("../../assets/app.js"))
+    asset(
+        "text/javascript; charset=utf-8",
+        concat!(
+            include_str!("../../assets/app.js"),
+            include_str!("../../assets/pad.js"),
+            include_str!("../../assets/place.js")
+        ),
+    )
 }
 
 /// The mark in the browser's tab.
@@ -344,5 +423,12 @@ pub(crate) async fn icon() -> Response {
 }
 
 fn asset(kind: &'static str, text: &'static str) -> Response {
-    ([(header::CONTENT_TYPE, kind), (header::CACHE_CONTROL, "no-cache")], text).into_response()
+    (
+        [
+            (header::CONTENT_TYPE, kind),
+            (header::CACHE_CONTROL, "no-cache"),
+        ],
+        text,
+    )
+        .into_response()
 }

@@ -14,7 +14,10 @@ use tokio_stream::{Stream, StreamExt as _};
 use super::App;
 
 /// A stream of the book's versions.
-pub(crate) async fn follow(State(app): State<Arc<App>>) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
+pub(crate) async fn follow(
+    State(app): State<Arc<App>>,
+) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
     let versions = WatchStream::new(app.shared.follow());
-    Sse::new(versions.map(|version| Ok(Event::default().data(version.to_string())))).keep_alive(KeepAlive::default())
+    Sse::new(versions.map(|version| Ok(Event::default().data(version.to_string()))))
+        .keep_alive(KeepAlive::default())
 }

@@ -95,7 +95,7 @@ impl Drop for Served {
 
 /// What every request is answered with.
 pub(crate) struct App {
-    pub(crate) shared: Shared,
+    pub(crate) shared: Arc<Shared>,
     pub(crate) door: Door,
     /// The last page that is shown once, for a second tap on the button that led to it.
     pub(crate) shown_once: std::sync::Mutex<Option<(String, String)>>,
@@ -108,13 +108,14 @@ pub(crate) struct App {
 /// [`Trouble::Port`] when the port is taken, [`Trouble::Book`] when the book cannot be opened,
 /// [`Trouble::System`].
 pub fn serve(setting: Setting) -> Result<Served> {
-    let listener = std::net::TcpListener::bind((Ipv4Addr::LOCALHOST, setting.port)).map_err(Trouble::Port)?;
+    let listener =
+        std::net::TcpListener::bind((Ipv4Addr::LOCALHOST, setting.port)).map_err(Trouble::Port)?;
     listener.set_nonblocking(true).map_err(Trouble::System)?;
     let address = listener.local_addr().map_err(Trouble::System)?;
     let door = Door::new(address, setting.env.as_ref());
     let (entrance, entrance_once) = (door.entrance(), door.entrance_once());
     let app = Arc::new(App {
-        shared: Shared::new(setting)?,
+        shared: Arc::new(Shared::new(setting)?),
         door,
         shown_once: std::sync::Mutex::default(),
     });
@@ -166,7 +167,10 @@ fn router(app: Arc<App>) -> Router {
     }
     router
         .fallback(handle::nothing_here)
-        .layer(middleware::from_fn_with_state(Arc::clone(&app), door::guard))
+        .layer(middleware::from_fn_with_state(
+            Arc::clone(&app),
+            door::guard,
+        ))
         .layer(DefaultBodyLimit::max(REQUEST_BYTES_MOST))
         .with_state(app)
 }

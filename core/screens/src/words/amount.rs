@@ -15,8 +15,12 @@ impl Words {
     /// A number with all its digits, thousands apart.
     pub(crate) fn number(&self, number: Decimal) -> String {
         let text = number.to_string();
-        let (whole, rest) = text.split_once('.').map_or((text.as_str(), None), |(w, r)| (w, Some(r)));
-        let (sign, digits) = whole.strip_prefix('-').map_or(("", whole), |d| ("\u{2212}", d));
+        let (whole, rest) = text
+            .split_once('.')
+            .map_or((text.as_str(), None), |(w, r)| (w, Some(r)));
+        let (sign, digits) = whole
+            .strip_prefix('-')
+            .map_or(("", whole), |d| ("\u{2212}", d));
         let mut grouped = String::from(sign);
         for (place, digit) in digits.char_indices() {
             if place > 0 && (digits.len() - place).is_multiple_of(3) {
@@ -33,7 +37,11 @@ impl Words {
 
     /// An amount as it was typed.
     pub(crate) fn amount(&self, entered: &Entered) -> String {
-        format!("{} {}", self.number(entered.amount()), self.unit(entered.unit()))
+        format!(
+            "{} {}",
+            self.number(entered.amount()),
+            self.unit(entered.unit())
+        )
     }
 
     /// An amount that was worked out.

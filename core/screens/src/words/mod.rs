@@ -75,7 +75,9 @@ impl Units {
 
     /// The units of a code.
     pub(crate) fn of(code: &str) -> Option<Self> {
-        [Self::Us, Self::Metric].into_iter().find(|u| u.code() == code)
+        [Self::Us, Self::Metric]
+            .into_iter()
+            .find(|u| u.code() == code)
     }
 }
 
@@ -163,7 +165,9 @@ impl Words {
         let mut errors = Vec::new();
         match pattern {
             Some(pattern) => {
-                let text = bundle.format_pattern(pattern, args, &mut errors).into_owned();
+                let text = bundle
+                    .format_pattern(pattern, args, &mut errors)
+                    .into_owned();
                 debug_assert!(errors.is_empty(), "{key}: {errors:?}");
                 text
             }

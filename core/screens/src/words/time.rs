@@ -46,7 +46,8 @@ impl Words {
 
     /// A moment as a person most likely wants it: the time alone on the day of `now`.
     pub(crate) fn moment_near(&self, utc_ms: i64, now_utc_ms: i64) -> String {
-        let same = self.at(utc_ms).map(|t| t.date_naive()) == self.at(now_utc_ms).map(|t| t.date_naive());
+        let same =
+            self.at(utc_ms).map(|t| t.date_naive()) == self.at(now_utc_ms).map(|t| t.date_naive());
         self.moment(utc_ms, if same { Clock::Time } else { Clock::DayAndTime })
     }
 

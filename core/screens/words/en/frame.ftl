@@ -9,7 +9,6 @@ frame-records = Records
 frame-crew = Crew
 frame-things = Tools
 frame-season = This is an invented season: people, places and products are made up.
-frame-season-leave = Leave it
 frame-changed-elsewhere = Something changed on another screen: show it
 frame-fields-wrong = Something does not fit yet. It is said beside each field.
 frame-nothing-lost = Nothing was stored. Everything you typed is still here.

@@ -9,7 +9,6 @@ frame-records = Registros
 frame-crew = Cuadrilla
 frame-things = Equipo
 frame-season = Esta es una temporada inventada: personas, lugares y productos son ficticios.
-frame-season-leave = Salir de ella
 frame-changed-elsewhere = Algo cambió en otra pantalla: mostrarlo
 frame-fields-wrong = Algo no encaja todavía. Se dice junto a cada campo.
 frame-nothing-lost = No se guardó nada. Todo lo que escribió sigue aquí.

@@ -1,0 +1,231 @@
+// What needs a place: recording a walk, the nearest first, and drawing an outline to scale.
+//
+// Nothing asks for the location before a person tapped a button that says so.
+
+// ---- Recording a walk.
+{
+  const FIXES_MOST = 5000;
+  let watch;
+  let awake;
+
+  const number = (n) => new Intl.NumberFormat(document.documentElement.lang, { maximumFractionDigits: 0 }).format(n);
+
+  const stopWatching = () => {
+    if (watch !== undefined) navigator.geolocation.clearWatch(watch);
+    watch = undefined;
+    awake?.release().catch(() => {});
+    awake = undefined;
+  };
+
+  const set = (box) => {
+    const start = box.querySelector('[data-walk-start]');
+    const stop = box.querySelector('[data-walk-stop]');
+    const state = box.querySelector('[data-walk-state]');
+    const fixes = box.querySelector('[data-walk-fixes]');
+    if (!start || !stop || !state || !fixes) return;
+
+    const lines = () => fixes.value.split('\n').filter((line) => line.trim());
+    const tell = (text, told) => {
+      state.classList.toggle('told', told);
+      state.textContent = text;
+    };
+    const running = (is) => {
+      start.hidden = is;
+      stop.hidden = !is;
+    };
+
+    const taken = ({ coords, timestamp }) => {
+      const known = lines();
+      if (known.length >= FIXES_MOST) {
+        halt();
+        return;
+      }
+      known.push(JSON.stringify({
+        lat: coords.latitude,
+        lon: coords.longitude,
+        accuracy_m: coords.accuracy,
+        utc_ms: Math.round(timestamp),
+      }));
+      fixes.value = `${known.join('\n')}\n`;
+      tell(`${known.length} \u00b7 \u00b1 ${number(Math.ceil(coords.accuracy))} m`, false);
+      Sward.typed(fixes);
+    };
+    const failed = (error) => {
+      // A receiver that has no fix yet goes on looking.
+      if (error.code === error.PERMISSION_DENIED) {
+        halt();
+        tell(Sward.word('frame-location-refused'), true);
+      } else {
+        tell(Sward.word('frame-location-waiting'), true);
+      }
+    };
+    const halt = () => {
+      stopWatching();
+      running(false);
+    };
+    start.addEventListener('click', async () => {
+      if (!navigator.geolocation) {
+        tell(Sward.word('frame-location-refused'), true);
+        return;
+      }
+      running(true);
+      stop.focus();
+      tell(Sward.word('frame-location-waiting'), true);
+      watch = navigator.geolocation.watchPosition(taken, failed, { enableHighAccuracy: true, maximumAge: 0 });
+      // A screen that goes dark stops the fixes.
+      awake = await navigator.wakeLock?.request('screen').catch(() => undefined);
+    });
+    stop.addEventListener('click', () => {
+      halt();
+      start.focus();
+    });
+    running(false);
+    if (lines().length) tell(`${lines().length}`, false);
+  };
+
+  Sward.busyWhile(() => watch !== undefined);
+  Sward.onMain((main) => {
+    stopWatching();
+    main.querySelectorAll('[data-walk]').forEach(set);
+  });
+}
+
+// ---- The nearest first.
+{
+  const RAD = Math.PI / 180;
+  let here;
+
+  // Good enough for an order: a plane through where the person stands.
+  const far = (item) => {
+    const [lat, lon] = [Number(item.dataset.lat), Number(item.dataset.lon)];
+    if (!item.dataset.lat || !item.dataset.lon || Number.isNaN(lat + lon)) return Infinity;
+    const east = (((lon - here.longitude + 540) % 360) - 180) * Math.cos(here.latitude * RAD);
+    return Math.hypot(east, lat - here.latitude);
+  };
+  const order = (list) => {
+    const items = [...list.children].map((item) => ({ item, far: far(item) }));
+    items.sort((a, b) => (a.far === b.far ? 0 : a.far - b.far));
+    list.append(...items.map(({ item }) => item));
+  };
+
+  Sward.onMain((main) => {
+    const lists = [...main.querySelectorAll('[data-nearest]')];
+    const state = main.querySelector('[data-nearest-state]');
+    const tell = (key) => {
+      if (state) state.textContent = key && Sward.word(key);
+    };
+    if (here) lists.forEach(order);
+    main.querySelectorAll('[data-nearest-ask]').forEach((button) => {
+      button.hidden = !lists.length;
+      button.addEventListener('click', () => {
+        if (!navigator.geolocation) {
+          tell('frame-location-refused');
+          return;
+        }
+        tell('frame-location-waiting');
+        navigator.geolocation.getCurrentPosition(
+          ({ coords }) => {
+            here = coords;
+            tell('');
+            lists.forEach(order);
+          },
+          () => tell('frame-location-refused'),
+          { enableHighAccuracy: true, maximumAge: 60000, timeout: 30000 },
+        );
+      });
+    });
+  });
+}
+
+// ---- Drawing an outline to scale.
+{
+  const SVG = 'http://www.w3.org/2000/svg';
+  const NEAR_PX = 32;
+  const DOT_PX = 10;
+
+  const read = (text) => text.split('\n')
+    .map((line) => /^\s*(-?\d+(?:\.\d+)?)\s*[,; \t]\s*(-?\d+(?:\.\d+)?)\s*$/.exec(line))
+    .filter(Boolean)
+    .map(([, east, north]) => ({ x: Number(east), y: -Number(north) }));
+
+  const made = (name, into) => into.appendChild(document.createElementNS(SVG, name));
+
+  const set = (box) => {
+    const area = box.querySelector('svg[data-draw-area]');
+    const text = box.querySelector('[data-draw-corners]');
+    const undo = box.querySelector('[data-draw-undo]');
+    if (!area || !text) return;
+    const layer = made('g', area);
+    layer.setAttribute('data-draw-now', '');
+    let corners = read(text.value);
+    let held = -1;
+
+    const scale = () => area.getScreenCTM()?.a || 1;
+    const show = () => {
+      layer.replaceChildren();
+      made('polygon', layer).setAttribute('points', corners.map(({ x, y }) => `${x},${y}`).join(' '));
+      for (const { x, y } of corners) {
+        const dot = made('circle', layer);
+        dot.setAttribute('cx', x);
+        dot.setAttribute('cy', y);
+        dot.setAttribute('r', DOT_PX / scale());
+      }
+      if (undo) undo.disabled = !corners.length;
+    };
+    const write = () => {
+      // A corner north of the middle has a negative y; `|| 0` keeps "-0" out.
+      text.value = corners.map(({ x, y }) => `${x},${-y || 0}\n`).join('');
+      show();
+      Sward.typed(text);
+    };
+    const at = (event) => {
+      const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(area.getScreenCTM().inverse());
+      const { x, y, width, height } = area.viewBox.baseVal;
+      const within = (value, least, most) => Math.round(Math.min(Math.max(value, least), most));
+      return { x: within(point.x, x, x + width), y: within(point.y, y, y + height) };
+    };
+    const near = ({ x, y }) => {
+      const reach = NEAR_PX / scale();
+      const by = corners.map((corner) => Math.hypot(corner.x - x, corner.y - y));
+      const best = by.indexOf(Math.min(...by));
+      return by[best] <= reach ? best : -1;
+    };
+
+    area.addEventListener('pointerdown', (event) => {
+      if (!event.isPrimary) return;
+      event.preventDefault();
+      area.setPointerCapture(event.pointerId);
+      const point = at(event);
+      held = near(point);
+      if (held < 0) {
+        corners.push(point);
+        held = corners.length - 1;
+        show();
+      }
+    });
+    area.addEventListener('pointermove', (event) => {
+      if (held < 0) return;
+      corners[held] = at(event);
+      show();
+    });
+    const release = () => {
+      if (held < 0) return;
+      held = -1;
+      write();
+    };
+    area.addEventListener('pointerup', release);
+    area.addEventListener('pointercancel', release);
+    undo?.addEventListener('click', () => {
+      corners.pop();
+      write();
+    });
+    text.addEventListener('input', () => {
+      if (held < 0) corners = read(text.value);
+      show();
+    });
+    if (undo) undo.hidden = false;
+    show();
+  };
+
+  Sward.onMain((main) => main.querySelectorAll('[data-draw]').forEach(set));
+}

@@ -1,0 +1,129 @@
+//! What has to be watched: the time, running keep-offs, product, licences, and what exists on this
+//! phone alone.
+
+use chrono::{Days, NaiveDate};
+use maud::{Markup, html};
+use sward_book::Book;
+use sward_book::env::TimeProof;
+
+use super::Yards;
+use crate::ask::Ask;
+use crate::part::keep_off::card;
+use crate::{Result, part};
+
+/// A licence that runs out within so many days is named. Common practice, no source.
+const LICENCE_DAYS: u64 = 60;
+
+/// The time, where nothing vouches for it: no keep-off can then be told as over.
+pub(super) fn time_uncertain(ask: &Ask<'_>, book: &Book) -> Result<Markup> {
+    let unproven = book.time_proof()? == TimeProof::Unproven;
+    Ok(html! {
+        @if unproven || !ask.now.proven {
+            section.card {
+                p { strong { (ask.t("today-time-uncertain")) } }
+                (part::way("/crew/time", &ask.t("today-confirm-time")))
+            }
+        }
+    })
+}
+
+/// Every keep-off that runs, those that wait for a look first.
+pub(super) fn keep_offs(ask: &Ask<'_>, book: &Book, yards: &mut Yards<'_>) -> Result<Markup> {
+    let (now, running) = book.keep_offs_to_watch()?;
+    Ok(html! {
+        h2 { (ask.t("today-keep-offs")) }
+        @if running.is_empty() { p.note { (ask.t("today-no-keep-offs")) } }
+        @for view in running.iter().filter(|view| view.keeps_off(now)) {
+            @let (name, words) = yards.get(view.yard);
+            section.card {
+                p { strong { (name) } }
+                (card(ask, words, view))
+                (part::way(&format!("/visit/{}/keep-off", view.visit), &ask.t("today-keep-off-open")))
+            }
+        }
+    })
+}
+
+/// Product that is short and licences that run out.
+pub(super) fn things(ask: &Ask<'_>, book: &Book, today: NaiveDate) -> Result<Markup> {
+    let soon = today
+        .checked_add_days(Days::new(LICENCE_DAYS))
+        .unwrap_or(today);
+    let short: Vec<String> = book
+        .stock()?
+        .into_iter()
+        .filter(|(_, lot)| !lot.hidden && lot.is_short() == Some(true))
+        .map(|(_, lot)| {
+            let product = lot
+                .label
+                .and_then(|l| book.label(l).ok())
+                .map(|l| l.product)
+                .unwrap_or_default();
+            let left = lot
+                .on_hand
+                .map(|a| ask.words.amount(&a))
+                .unwrap_or_default();
+            ask.words.t_with(
+                "today-short",
+                &[
+                    ("product", product.into()),
+                    ("lot", lot.lot.into()),
+                    ("left", left.into()),
+                ],
+            )
+        })
+        .collect();
+    let licences: Vec<String> = book
+        .people()?
+        .into_iter()
+        .filter(|(_, person)| !person.hidden)
+        .filter_map(|(_, person)| {
+            let until = person.licence_until.filter(|day| *day <= soon)?;
+            let key = if until < today {
+                "today-licence-over"
+            } else {
+                "today-licence"
+            };
+            Some(ask.words.t_with(
+                key,
+                &[
+                    ("name", person.name.into()),
+                    ("day", ask.words.day(until).into()),
+                ],
+            ))
+        })
+        .collect();
+    Ok(html! {
+        @if !short.is_empty() || !licences.is_empty() {
+            h2 { (ask.t("today-things")) }
+            ul.list { @for line in short.iter().chain(&licences) { li { (line) } } }
+            (part::way("/things", &ask.t("today-to-things")))
+        }
+    })
+}
+
+/// What exists only here, and when records were last swapped with whom.
+pub(super) fn alone_here(ask: &Ask<'_>, book: &Book) -> Result<Markup> {
+    let alone = book.alone_here()?;
+    let members = book.roster().members().count();
+    let who = |stream| {
+        book.roster()
+            .member(stream)
+            .and_then(|m| m.person.as_ref())
+            .map_or_else(|| stream.short(), |p| p.name.clone())
+    };
+    Ok(html! {
+        h2 { (ask.t("today-alone")) }
+        p { (ask.words.t_with("today-alone-entries", &[("n", alone.entries.into())])) }
+        ul.list {
+            @for swap in alone.swapped.iter().take(3) {
+                li { (ask.words.t_with("today-swapped", &[
+                    ("who", who(swap.stream).into()),
+                    ("ago", ask.words.ago(swap.told_utc_ms, ask.now.utc_ms).into()),
+                ])) }
+            }
+        }
+        @if members > 1 { (part::way("/crew/swap", &ask.t("today-swap"))) }
+        @else { (part::way("/things/backup", &ask.t("today-backup"))) }
+    })
+}

@@ -1,0 +1,25 @@
+# Keep-offs, as they are told everywhere.
+stay-keep-off = Keep off
+stay-lifted = Lifted
+stay-lifted-by-lead = by a crew lead's decision
+stay-over = Over
+stay-who = people and pets
+stay-until-finish = no end yet: treating is not finished
+stay-until-label = no end yet: someone has to enter what the label says
+stay-until = until { $at }
+stay-until-then-dry = until { $at }, then until someone sees it dry
+stay-waits-for-dry = until someone sees it dry
+stay-uncertain = time uncertain: no end can be told. Confirm the time.
+stay-uncertain-not-before = time uncertain: not before { $at }. Confirm the time.
+stay-over-time = since { $at }: the wait is over
+stay-over-dry = since { $at }: seen dry
+stay-over-both = since { $at }: the wait is over and it was seen dry
+stay-dry-outsider = Someone who is not of the crew said it is dry: that does not count.
+stay-dry-not-all = Whoever said it is dry did not know of everything put on: look again.
+stay-by-outsider = A device that is not of the crew wrote some of this: a crew lead decides.
+stay-wait = wait { $time }
+stay-wait-none = no wait
+stay-wait-unknown = wait not known
+stay-dry-asked = until dry
+stay-dry-not-asked = not until dry
+stay-dry-unknown = whether until dry not known

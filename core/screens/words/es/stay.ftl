@@ -1,0 +1,25 @@
+# Las vedas, como se dicen en todas partes.
+stay-keep-off = No entrar
+stay-lifted = Levantada
+stay-lifted-by-lead = por decisión de un jefe de cuadrilla
+stay-over = Terminada
+stay-who = personas y mascotas
+stay-until-finish = sin fin todavía: el tratamiento no ha terminado
+stay-until-label = sin fin todavía: alguien debe anotar lo que dice la etiqueta
+stay-until = hasta { $at }
+stay-until-then-dry = hasta { $at }, y después hasta que alguien lo vea seco
+stay-waits-for-dry = hasta que alguien lo vea seco
+stay-uncertain = hora incierta: no se puede dar un fin. Confirme la hora.
+stay-uncertain-not-before = hora incierta: no antes de { $at }. Confirme la hora.
+stay-over-time = desde { $at }: la espera terminó
+stay-over-dry = desde { $at }: visto seco
+stay-over-both = desde { $at }: la espera terminó y se vio seco
+stay-dry-outsider = Alguien que no es de la cuadrilla dijo que está seco: eso no cuenta.
+stay-dry-not-all = Quien dijo que está seco no sabía de todo lo aplicado: mire otra vez.
+stay-by-outsider = Un aparato que no es de la cuadrilla escribió parte de esto: decide un jefe de cuadrilla.
+stay-wait = espera de { $time }
+stay-wait-none = sin espera
+stay-wait-unknown = espera no conocida
+stay-dry-asked = hasta que esté seco
+stay-dry-not-asked = no hasta que esté seco
+stay-dry-unknown = no se sabe si hasta que esté seco
