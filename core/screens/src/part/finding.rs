@@ -44,7 +44,7 @@ pub(crate) fn finding(ask: &Ask<'_>, finding: &Finding) -> Markup {
                 }
                 @if let Some(limit) = &finding.limit {
                     (line(&ask.t(whose(finding.whose)), &words.said("shown", limit)))
-                } @else {
+                } @else if finding.value.is_some() {
                     (line(&ask.t("finding-limit"), &ask.t("finding-no-limit")))
                 }
                 @if let Some(age_min) = finding.age_min {

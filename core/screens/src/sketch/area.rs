@@ -17,7 +17,8 @@ pub(crate) fn area_sum_words(words: &Words, areas: &[AreaEstimate]) -> Option<St
     let first = areas.first()?;
     let sum = areas[1..].iter().fold(*first, |sum, area| AreaEstimate {
         area: sum.area + area.area,
-        uncertainty: (sum.uncertainty * sum.uncertainty + area.uncertainty * area.uncertainty).sqrt(),
+        uncertainty: (sum.uncertainty * sum.uncertainty + area.uncertainty * area.uncertainty)
+            .sqrt(),
         perimeter: None,
     });
     Some(amounts::area(*words, &sum))
@@ -40,7 +41,11 @@ mod tests {
     use sward_rules::Entered;
 
     fn words(units: Units) -> Words {
-        Words { language: Language::English, units, zone: chrono_tz::UTC }
+        Words {
+            language: Language::English,
+            units,
+            zone: chrono_tz::UTC,
+        }
     }
 
     #[test]
@@ -53,10 +58,17 @@ mod tests {
     #[test]
     fn uncertainties_add_in_quadrature() {
         let area = |text: &str, off: &str| {
-            AreaEstimate::stated(&Entered::parse(text).unwrap(), &Entered::parse(off).unwrap()).unwrap()
+            AreaEstimate::stated(
+                &Entered::parse(text).unwrap(),
+                &Entered::parse(off).unwrap(),
+            )
+            .unwrap()
         };
         let areas = [area("1500 ft2", "30 ft2"), area("500 ft2", "40 ft2")];
-        assert_eq!(area_sum_words(&words(Units::Us), &areas).unwrap(), "2,000 ft² ± 50 ft²");
+        assert_eq!(
+            area_sum_words(&words(Units::Us), &areas).unwrap(),
+            "2,000 ft² ± 50 ft²"
+        );
         assert_eq!(area_sum_words(&words(Units::Us), &[]), None);
     }
 }

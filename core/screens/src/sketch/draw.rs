@@ -24,7 +24,7 @@ impl Sketch {
         let lines = lines(self, &laid, words);
         let has_any = laid.iter().any(Option::is_some) || self.is_anything_else_placed();
         html! {
-            figure.sketch {
+            figure.drawing {
                 @if has_any {
                     (self.svg(&laid, &lines, words))
                 } @else {
@@ -48,7 +48,7 @@ impl Sketch {
         let (title, desc) = (format!("{}-title", self.id), format!("{}-desc", self.id));
         let name = words.t_with("sketch-title", &[("name", self.name.clone().into())]);
         html! {
-            svg.sk viewBox=(format!("0 0 {WIDTH} {:.0}", view.height)) role="img" aria-labelledby=(title)
+            svg.sketch.sk viewBox=(format!("0 0 {WIDTH} {:.0}", view.height)) role="img" aria-labelledby=(title)
                 aria-describedby=(desc) fill="none" stroke="currentColor" stroke-width="1.5" font-size=(LETTERS) {
                 title id=(title) { (name) }
                 desc id=(desc) { (lines.join(". ")) }
@@ -92,7 +92,14 @@ impl Sketch {
         }
     }
 
-    fn section_words(&self, number: usize, laid: &LaidOut, view: &View, plates: &mut Plates, words: &Words) -> Markup {
+    fn section_words(
+        &self,
+        number: usize,
+        laid: &LaidOut,
+        view: &View,
+        plates: &mut Plates,
+        words: &Words,
+    ) -> Markup {
         let section = &self.sections[number];
         let Some(at) = middle(&laid.ring) else {
             return html! {};
@@ -121,7 +128,10 @@ impl Sketch {
             return html! {};
         };
         let blows_deg = view.turned_deg(wind.from_deg + 180.0);
-        let from = words.t_with("sketch-wind-from", &[("from", compass(wind.from_deg, words).into())]);
+        let from = words.t_with(
+            "sketch-wind-from",
+            &[("from", compass(wind.from_deg, words).into())],
+        );
         html! {
             g.sk-wind transform=(format!("translate(30 28) rotate({blows_deg:.0})")) stroke-width="3" {
                 path d="M0 20 V-18 M-8 -8 L0 -19 L8 -8" {}
@@ -156,10 +166,20 @@ impl Plates {
             let wide = rows.iter().map(|r| width_of(r)).fold(0.0, f64::max);
             let high = LETTERS * 1.2 * rows.len() as f64;
             // Moved in from the drawing's edge where it would be cut off.
-            let x = x.clamp((wide / 2.0 + 2.0).min(WIDTH / 2.0), (WIDTH - wide / 2.0 - 2.0).max(WIDTH / 2.0));
-            (x - wide / 2.0, y - high / 2.0, x + wide / 2.0, y + high / 2.0)
+            let x = x.clamp(
+                (wide / 2.0 + 2.0).min(WIDTH / 2.0),
+                (WIDTH - wide / 2.0 - 2.0).max(WIDTH / 2.0),
+            );
+            (
+                x - wide / 2.0,
+                y - high / 2.0,
+                x + wide / 2.0,
+                y + high / 2.0,
+            )
         };
-        let fits = (1..=rows.len()).rev().find(|n| self.is_free(plate(&rows[..*n])));
+        let fits = (1..=rows.len())
+            .rev()
+            .find(|n| self.is_free(plate(&rows[..*n])));
         let rows = &rows[..fits.unwrap_or(1).min(rows.len())];
         let (left, top, right, bottom) = plate(rows);
         self.taken.push((left, top, right, bottom));
@@ -253,7 +273,12 @@ fn mark_words(kind: &str, at: Point, view: &View, plates: &mut Plates, words: &W
     let half = width_of(&word) / 2.0;
     // Beneath, above, right, left: the first place that is free; else the sign stands alone, and
     // the list names it.
-    let places = [(x, y + 22.0), (x, y - 22.0), (x + 14.0 + half, y), (x - 14.0 - half, y)];
+    let places = [
+        (x, y + 22.0),
+        (x, y - 22.0),
+        (x + 14.0 + half, y),
+        (x - 14.0 - half, y),
+    ];
     let free = places.into_iter().find(|(cx, cy)| {
         plates.is_free((cx - half, cy - LETTERS * 0.6, cx + half, cy + LETTERS * 0.6))
     });

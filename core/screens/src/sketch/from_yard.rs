@@ -82,9 +82,14 @@ fn section(section: &Section) -> SketchSection {
 
 fn mark(mark: &Mark) -> SketchMark {
     SketchMark {
-        kind: mark.kind.map_or_else(String::new, |kind| kind.word().to_owned()),
+        kind: mark
+            .kind
+            .map_or_else(String::new, |kind| kind.word().to_owned()),
         name: mark.name.clone(),
-        at: mark.east.zip(mark.north).map(|(east, north)| Point::new(east.metres(), north.metres())),
+        at: mark
+            .east
+            .zip(mark.north)
+            .map(|(east, north)| Point::new(east.metres(), north.metres())),
     }
 }
 

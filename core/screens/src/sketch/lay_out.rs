@@ -40,7 +40,10 @@ pub(crate) struct LeftOut {
 }
 
 /// Lays sections out, in their order; none for one that cannot be drawn.
-pub(crate) fn lay_out(sections: &[SketchSection], anything_else_placed: bool) -> Vec<Option<LaidOut>> {
+pub(crate) fn lay_out(
+    sections: &[SketchSection],
+    anything_else_placed: bool,
+) -> Vec<Option<LaidOut>> {
     let local: Vec<Option<Local>> = sections.iter().map(Local::of).collect();
     let walk = reference_walk(sections, &local, anything_else_placed);
     let mut frames: Vec<Option<Place>> = local
@@ -49,7 +52,10 @@ pub(crate) fn lay_out(sections: &[SketchSection], anything_else_placed: bool) ->
         .map(|(local, section)| known_place(local.as_ref()?, section, walk))
         .collect();
     let known: Vec<bool> = frames.iter().map(Option::is_some).collect();
-    let placed = local.iter().zip(&frames).filter_map(|(l, f)| Some(put(&l.as_ref()?.ring, (*f)?)));
+    let placed = local
+        .iter()
+        .zip(&frames)
+        .filter_map(|(l, f)| Some(put(&l.as_ref()?.ring, (*f)?)));
     let bounds = Bounds::of(placed.flatten());
     let mut east_m = bounds.map_or(0.0, |b| b.most.east_m + GAP_M);
     let south_m = bounds.map_or(0.0, |b| b.least.north_m);
@@ -82,7 +88,10 @@ impl Local {
     /// Of a section with an outline; of one without, of its keep-off: hiding a section, or an
     /// outline that did not arrive, hides no keep-off.
     fn of(section: &SketchSection) -> Option<Self> {
-        let outlines = section.outline.iter().chain(section.keep_offs.iter().map(|k| &k.outline));
+        let outlines = section
+            .outline
+            .iter()
+            .chain(section.keep_offs.iter().map(|k| &k.outline));
         outlines.into_iter().find_map(|outline| {
             let drawn = drawn(&outline.shape)?;
             Some(Self {
@@ -133,7 +142,11 @@ fn left_out(outline: &Outline, ring: &Ring, frame: Place) -> Vec<LeftOut> {
         .collect();
     // Those of unknown place stand in a row about the middle.
     let width = |ring: &Ring| Bounds::of(ring.iter().copied()).map_or(0.0, |b| b.width_m());
-    let row_m: f64 = rings.iter().filter(|(_, known)| !known).map(|(r, _)| width(r)).sum();
+    let row_m: f64 = rings
+        .iter()
+        .filter(|(_, known)| !known)
+        .map(|(r, _)| width(r))
+        .sum();
     let middle = middle(ring).unwrap_or_default();
     let mut east_m = middle.east_m - row_m / 2.0;
     rings
@@ -147,7 +160,10 @@ fn left_out(outline: &Outline, ring: &Ring, frame: Place) -> Vec<LeftOut> {
                 }
                 None => ring,
             };
-            LeftOut { ring: put(&ring, frame), place_known }
+            LeftOut {
+                ring: put(&ring, frame),
+                place_known,
+            }
         })
         .collect()
 }
@@ -161,20 +177,27 @@ fn reference_walk(
 ) -> Option<(Fix, Place)> {
     let shapes = || local.iter().flatten().map(|l| &l.outline.shape);
     let walks = || {
-        local
-            .iter()
-            .zip(sections)
-            .filter_map(|(local, section)| Some((*first_fix(&local.as_ref()?.outline.shape)?, section.place)))
+        local.iter().zip(sections).filter_map(|(local, section)| {
+            Some((*first_fix(&local.as_ref()?.outline.shape)?, section.place))
+        })
     };
     if let Some(found) = walks().find_map(|(fix, place)| Some((fix, place?))) {
         return Some(found);
     }
-    let alone =
-        !anything_else_placed && sections.iter().all(|s| s.place.is_none()) && !shapes().any(is_drawn);
-    walks().next().filter(|_| alone).map(|(fix, _)| (fix, Place::default()))
+    let alone = !anything_else_placed
+        && sections.iter().all(|s| s.place.is_none())
+        && !shapes().any(is_drawn);
+    walks()
+        .next()
+        .filter(|_| alone)
+        .map(|(fix, _)| (fix, Place::default()))
 }
 
-fn known_place(local: &Local, section: &SketchSection, walk: Option<(Fix, Place)>) -> Option<Place> {
+fn known_place(
+    local: &Local,
+    section: &SketchSection,
+    walk: Option<(Fix, Place)>,
+) -> Option<Place> {
     if let Some(place) = section.place {
         return Some(place);
     }
@@ -192,7 +215,9 @@ fn known_place(local: &Local, section: &SketchSection, walk: Option<(Fix, Place)
 
 /// A ring by itself, put where its section lies.
 fn put(ring: &Ring, frame: Place) -> Ring {
-    ring.iter().map(|p| p.turned(frame.turn_deg).moved(frame.at)).collect()
+    ring.iter()
+        .map(|p| p.turned(frame.turn_deg).moved(frame.at))
+        .collect()
 }
 
 fn shifted(ring: Ring, by: Point) -> Ring {
@@ -206,12 +231,18 @@ mod tests {
     use super::*;
 
     fn rectangle(length: &str, width: &str) -> Shape {
-        Shape::Rectangle { length: ft(length), width: ft(width) }
+        Shape::Rectangle {
+            length: ft(length),
+            width: ft(width),
+        }
     }
 
     fn walk_at(north_deg: f64, east_deg: f64) -> Shape {
-        let at = |n: f64, e: f64| Fix::from_degrees(40.0 + north_deg + n, -75.0 + east_deg + e).unwrap();
-        Shape::Walk { fixes: vec![at(0.0, 0.0), at(0.0, 1e-4), at(1e-4, 1e-4), at(1e-4, 0.0)] }
+        let at =
+            |n: f64, e: f64| Fix::from_degrees(40.0 + north_deg + n, -75.0 + east_deg + e).unwrap();
+        Shape::Walk {
+            fixes: vec![at(0.0, 0.0), at(0.0, 1e-4), at(1e-4, 1e-4), at(1e-4, 0.0)],
+        }
     }
 
     fn corner(laid: &[Option<LaidOut>], n: usize) -> Point {
@@ -221,10 +252,16 @@ mod tests {
     #[test]
     fn what_has_no_place_stands_beside_what_has_one() {
         let mut placed = section("Front", rectangle("60 ft", "25 ft"));
-        placed.place = Some(Place { at: Point::new(5.0, 7.0), turn_deg: 90.0 });
+        placed.place = Some(Place {
+            at: Point::new(5.0, 7.0),
+            turn_deg: 90.0,
+        });
         let loose = section("Side", rectangle("20 ft", "10 ft"));
         let laid = lay_out(&[loose, placed], false);
-        let known: Vec<bool> = laid.iter().map(|l| l.as_ref().unwrap().place_known).collect();
+        let known: Vec<bool> = laid
+            .iter()
+            .map(|l| l.as_ref().unwrap().place_known)
+            .collect();
         assert_eq!(known, [false, true]);
         assert_eq!(corner(&laid, 1), Point::new(5.0, 7.0));
         // Turned a quarter clockwise about its first corner: its length runs south.
@@ -242,11 +279,17 @@ mod tests {
             section("Elsewhere", walk_at(1.0, 0.0)),
         ];
         let laid = lay_out(&sections, false);
-        let known: Vec<bool> = laid.iter().map(|l| l.as_ref().unwrap().place_known).collect();
+        let known: Vec<bool> = laid
+            .iter()
+            .map(|l| l.as_ref().unwrap().place_known)
+            .collect();
         assert_eq!(known, [true, true, false]);
         // 0.0005 degrees of latitude on WGS84 at 40 degrees north: 111,035 m a degree.
         let way = corner(&laid, 1).from(corner(&laid, 0));
-        assert!((way.north_m - 55.52).abs() < 0.05 && way.east_m.abs() < 1e-9, "{way:?}");
+        assert!(
+            (way.north_m - 55.52).abs() < 0.05 && way.east_m.abs() < 1e-9,
+            "{way:?}"
+        );
         let beside_marks = lay_out(&sections, true);
         assert!(!beside_marks[0].as_ref().unwrap().place_known);
     }
@@ -271,8 +314,14 @@ mod tests {
         let mut lawn = section("Front", rectangle("60 ft", "25 ft"));
         lawn.outline = None;
         assert_eq!(lay_out(&[lawn.clone()], false), [None]);
-        let outline = Outline { shape: rectangle("60 ft", "25 ft"), left_out: vec![] };
-        lawn.keep_offs = vec![super::super::KeepOffDrawn { outline, until: "until 3".into() }];
+        let outline = Outline {
+            shape: rectangle("60 ft", "25 ft"),
+            left_out: vec![],
+        };
+        lawn.keep_offs = vec![super::super::KeepOffDrawn {
+            outline,
+            until: "until 3".into(),
+        }];
         let laid = lay_out(&[lawn], false);
         let lawn = laid[0].as_ref().unwrap();
         assert_eq!(lawn.keep_offs[0].as_ref(), Some(&lawn.ring));

@@ -22,12 +22,24 @@ pub(super) fn lines(sketch: &Sketch, laid: &[Option<LaidOut>], words: &Words) ->
     lines
 }
 
-fn section_line(number: i64, section: &SketchSection, laid: Option<&LaidOut>, words: &Words) -> String {
+fn section_line(
+    number: i64,
+    section: &SketchSection,
+    laid: Option<&LaidOut>,
+    words: &Words,
+) -> String {
     let area = section.outline.as_ref().and_then(|o| o.area().ok());
-    let area = area.map_or_else(|| words.t("sketch-not-measured"), |a| amounts::area(*words, &a.value));
+    let area = area.map_or_else(
+        || words.t("sketch-not-measured"),
+        |a| amounts::area(*words, &a.value),
+    );
     let mut parts = vec![words.t_with(
         "sketch-section",
-        &[("number", number.into()), ("name", section.name.clone().into()), ("area", area.into())],
+        &[
+            ("number", number.into()),
+            ("name", section.name.clone().into()),
+            ("area", area.into()),
+        ],
     )];
     for keep_off in &section.keep_offs {
         parts.push(keep_off.until.clone());
@@ -89,12 +101,20 @@ fn pass_words(section: &SketchSection, laid: &LaidOut, words: &Words) -> Option<
 pub(crate) fn kind_words(kind: &str, words: &Words) -> String {
     // words: sketch-mark-*
     let key = format!("sketch-mark-{}", kind.replace('_', "-"));
-    if words.has(&key) { words.t(&key) } else { words.t("sketch-mark-unknown") }
+    if words.has(&key) {
+        words.t(&key)
+    } else {
+        words.t("sketch-mark-unknown")
+    }
 }
 
 fn named(mark: &SketchMark, words: &Words) -> String {
     let kind = kind_words(&mark.kind, words);
-    if mark.name.trim().is_empty() { kind } else { format!("{kind}: {}", mark.name) }
+    if mark.name.trim().is_empty() {
+        kind
+    } else {
+        format!("{kind}: {}", mark.name)
+    }
 }
 
 fn mark_line(mark: &SketchMark, words: &Words) -> String {
@@ -129,10 +149,17 @@ fn wind_lines(sketch: &Sketch, words: &Words) -> Vec<String> {
         match lee {
             Lee::DownWind { distance_m } if distance_m > 0.0 => {
                 let distance = length_words(words, distance_m);
-                lines.push(words.t_with("sketch-down-wind", &[("name", name.into()), ("distance", distance.into())]));
+                lines.push(words.t_with(
+                    "sketch-down-wind",
+                    &[("name", name.into()), ("distance", distance.into())],
+                ));
             }
-            Lee::DownWind { .. } => lines.push(words.t_with("sketch-down-wind-on-it", &[("name", name.into())])),
-            Lee::NotKnown => lines.push(words.t_with("sketch-down-wind-unknown", &[("name", name.into())])),
+            Lee::DownWind { .. } => {
+                lines.push(words.t_with("sketch-down-wind-on-it", &[("name", name.into())]))
+            }
+            Lee::NotKnown => {
+                lines.push(words.t_with("sketch-down-wind-unknown", &[("name", name.into())]))
+            }
             Lee::Aside => {}
         }
     }
@@ -140,12 +167,26 @@ fn wind_lines(sketch: &Sketch, words: &Words) -> Vec<String> {
 }
 
 /// One of eight directions in words.
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 7 after the modulus")]
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "0 to 7 after the modulus"
+)]
 pub(super) fn compass(deg: f64, words: &Words) -> String {
     const KEYS: [&str; 8] = [
-        "sketch-from-n", "sketch-from-ne", "sketch-from-e", "sketch-from-se", "sketch-from-s", "sketch-from-sw",
-        "sketch-from-w", "sketch-from-nw",
+        "sketch-from-n",
+        "sketch-from-ne",
+        "sketch-from-e",
+        "sketch-from-se",
+        "sketch-from-s",
+        "sketch-from-sw",
+        "sketch-from-w",
+        "sketch-from-nw",
     ];
     let eighth = (deg / 45.0).round().rem_euclid(8.0);
-    words.t(KEYS[if eighth.is_finite() { eighth as usize } else { 0 }])
+    words.t(KEYS[if eighth.is_finite() {
+        eighth as usize
+    } else {
+        0
+    }])
 }

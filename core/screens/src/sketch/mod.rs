@@ -169,7 +169,9 @@ impl Sketch {
 /// The worse of two: nearer down wind, then what is not known.
 fn worse(a: Lee, b: Lee) -> Lee {
     match (a, b) {
-        (Lee::DownWind { distance_m: a }, Lee::DownWind { distance_m: b }) => Lee::DownWind { distance_m: a.min(b) },
+        (Lee::DownWind { distance_m: a }, Lee::DownWind { distance_m: b }) => Lee::DownWind {
+            distance_m: a.min(b),
+        },
         (down @ Lee::DownWind { .. }, _) | (_, down @ Lee::DownWind { .. }) => down,
         (Lee::NotKnown, _) | (_, Lee::NotKnown) => Lee::NotKnown,
         (Lee::Aside, Lee::Aside) => Lee::Aside,
@@ -194,7 +196,10 @@ mod testing {
         SketchSection {
             id: ItemId(Uuid::from_u128(u128::try_from(name.len()).unwrap())),
             name: name.to_owned(),
-            outline: Some(Outline { shape, left_out: vec![] }),
+            outline: Some(Outline {
+                shape,
+                left_out: vec![],
+            }),
             place: None,
             keep_offs: vec![],
             passes: None,

@@ -46,10 +46,17 @@ pub(crate) fn at_bearing(ring: &Ring, spacing_m: f64, bearing_deg: f64) -> Optio
     let level: Ring = ring.iter().map(|p| p.turned(turn_deg)).collect();
     let (south_m, north_m) = level
         .iter()
-        .fold((f64::INFINITY, f64::NEG_INFINITY), |(s, n), p| (s.min(p.north_m), n.max(p.north_m)));
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(s, n), p| {
+            (s.min(p.north_m), n.max(p.north_m))
+        });
     // A sliver at the far edge that the last swath covers anyway needs no line of its own.
     let count = ((north_m - south_m) / spacing_m - 1e-6).ceil().max(1.0);
-    let mut walked = Walked { lines: Vec::new(), count: count as usize, bearing_deg, length_m: 0.0 };
+    let mut walked = Walked {
+        lines: Vec::new(),
+        count: count as usize,
+        bearing_deg,
+        length_m: 0.0,
+    };
     if walked.count > LINES_MOST {
         return Some(walked);
     }
@@ -64,7 +71,10 @@ pub(crate) fn at_bearing(ring: &Ring, spacing_m: f64, bearing_deg: f64) -> Optio
         if number % 2 == 1 {
             row = row.into_iter().rev().map(|(p, q)| (q, p)).collect();
         }
-        walked.lines.extend(row.into_iter().map(|(p, q)| (p.turned(-turn_deg), q.turned(-turn_deg))));
+        walked.lines.extend(
+            row.into_iter()
+                .map(|(p, q)| (p.turned(-turn_deg), q.turned(-turn_deg))),
+        );
     }
     walked.length_m = walked.lines.iter().map(|(p, q)| p.distance_m(*q)).sum();
     Some(walked)
@@ -77,10 +87,15 @@ mod tests {
     use proptest::prelude::*;
 
     fn rectangle(length_m: f64, width_m: f64) -> Ring {
-        [(0.0, 0.0), (length_m, 0.0), (length_m, width_m), (0.0, width_m)]
-            .into_iter()
-            .map(|(e, n)| Point::new(e, n))
-            .collect()
+        [
+            (0.0, 0.0),
+            (length_m, 0.0),
+            (length_m, width_m),
+            (0.0, width_m),
+        ]
+        .into_iter()
+        .map(|(e, n)| Point::new(e, n))
+        .collect()
     }
 
     // Worked by hand: 20 m by 9 m, lines 3 m apart along the long side.
@@ -105,7 +120,12 @@ mod tests {
         let across = at_bearing(&ring, 3.0, 180.0).unwrap();
         assert_eq!(across.count, 7);
         assert!(across.bearing_deg.abs() < 1e-9);
-        assert!(across.lines.iter().all(|(p, q)| (p.east_m - q.east_m).abs() < 1e-9));
+        assert!(
+            across
+                .lines
+                .iter()
+                .all(|(p, q)| (p.east_m - q.east_m).abs() < 1e-9)
+        );
     }
 
     #[test]

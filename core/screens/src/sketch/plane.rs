@@ -71,8 +71,14 @@ impl Bounds {
 
     fn with(self, p: Point) -> Self {
         Self {
-            least: Point::new(self.least.east_m.min(p.east_m), self.least.north_m.min(p.north_m)),
-            most: Point::new(self.most.east_m.max(p.east_m), self.most.north_m.max(p.north_m)),
+            least: Point::new(
+                self.least.east_m.min(p.east_m),
+                self.least.north_m.min(p.north_m),
+            ),
+            most: Point::new(
+                self.most.east_m.max(p.east_m),
+                self.most.north_m.max(p.north_m),
+            ),
         }
     }
 
@@ -89,19 +95,18 @@ impl Bounds {
 
 /// The sides of a ring, the one back to the first corner last.
 pub(crate) fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    ring.iter().copied().zip(ring.iter().copied().cycle().skip(1))
+    ring.iter()
+        .copied()
+        .zip(ring.iter().copied().cycle().skip(1))
 }
 
 /// The area of a ring in square metres, by the shoelace formula.
 #[cfg(test)]
 pub(crate) fn area_m2(ring: &[Point]) -> f64 {
-    doubled_area(ring).abs() / 2.0
-}
-
-fn doubled_area(ring: &[Point]) -> f64 {
-    sides(ring)
+    let doubled: f64 = sides(ring)
         .map(|(p, q)| p.east_m * q.north_m - q.east_m * p.north_m)
-        .sum()
+        .sum();
+    doubled.abs() / 2.0
 }
 
 /// Whether a point lies inside a ring.
@@ -128,7 +133,10 @@ pub(crate) fn nearest_on_edge(ring: &[Point], point: Point) -> Option<(f64, Poin
             } else {
                 0.0
             };
-            let foot = Point::new(p.east_m + share * side.east_m, p.north_m + share * side.north_m);
+            let foot = Point::new(
+                p.east_m + share * side.east_m,
+                p.north_m + share * side.north_m,
+            );
             (foot.distance_m(point), foot)
         })
         .min_by(|a, b| a.0.total_cmp(&b.0))
@@ -151,11 +159,15 @@ pub(crate) fn middle(ring: &[Point]) -> Option<Point> {
         for (west_m, east_m) in stretches(ring, north_m) {
             // A tenth more is needed: the lines nearer the edge only win where they are clearly wider.
             if best.is_none_or(|(width, _)| east_m - west_m > 1.1 * width) {
-                best = Some((east_m - west_m, Point::new(f64::midpoint(west_m, east_m), north_m)));
+                best = Some((
+                    east_m - west_m,
+                    Point::new(f64::midpoint(west_m, east_m), north_m),
+                ));
             }
         }
     }
-    best.map(|(_, point)| point).or_else(|| ring.first().copied())
+    best.map(|(_, point)| point)
+        .or_else(|| ring.first().copied())
 }
 
 /// Where a level line lies inside a ring: from west to east, stretch by stretch.
@@ -168,7 +180,10 @@ pub(crate) fn stretches(ring: &[Point], north_m: f64) -> Vec<(f64, f64)> {
         })
         .collect();
     crossings.sort_by(f64::total_cmp);
-    crossings.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect()
+    crossings
+        .chunks_exact(2)
+        .map(|pair| (pair[0], pair[1]))
+        .collect()
 }
 
 #[cfg(test)]
@@ -185,14 +200,26 @@ mod tests {
         let east = Point::new(0.0, 2.0).turned(90.0);
         assert!((east.east_m - 2.0).abs() < 1e-12 && east.north_m.abs() < 1e-12);
         let o = Point::default();
-        for (to, deg) in [((0.0, 1.0), 0.0), ((1.0, 1.0), 45.0), ((0.0, -1.0), 180.0), ((-1.0, 0.0), 270.0)] {
+        for (to, deg) in [
+            ((0.0, 1.0), 0.0),
+            ((1.0, 1.0), 45.0),
+            ((0.0, -1.0), 180.0),
+            ((-1.0, 0.0), 270.0),
+        ] {
             assert!((o.bearing_deg(Point::new(to.0, to.1)) - deg).abs() < 1e-9);
         }
     }
 
     #[test]
     fn an_l_has_its_area_its_inside_and_its_stretches() {
-        let l = ring(&[(0.0, 0.0), (10.0, 0.0), (10.0, 4.0), (4.0, 4.0), (4.0, 10.0), (0.0, 10.0)]);
+        let l = ring(&[
+            (0.0, 0.0),
+            (10.0, 0.0),
+            (10.0, 4.0),
+            (4.0, 4.0),
+            (4.0, 10.0),
+            (0.0, 10.0),
+        ]);
         assert!((area_m2(&l) - 64.0).abs() < 1e-9);
         assert!(holds(&l, Point::new(2.0, 9.0)) && !holds(&l, Point::new(8.0, 8.0)));
         assert_eq!(stretches(&l, 2.0), [(0.0, 10.0)]);
@@ -204,8 +231,20 @@ mod tests {
 
     #[test]
     fn two_stretches_of_a_u_are_told_apart() {
-        let u = ring(&[(0.0, 0.0), (9.0, 0.0), (9.0, 9.0), (6.0, 9.0), (6.0, 3.0), (3.0, 3.0), (3.0, 9.0), (0.0, 9.0)]);
+        let u = ring(&[
+            (0.0, 0.0),
+            (9.0, 0.0),
+            (9.0, 9.0),
+            (6.0, 9.0),
+            (6.0, 3.0),
+            (3.0, 3.0),
+            (3.0, 9.0),
+            (0.0, 9.0),
+        ]);
         assert_eq!(stretches(&u, 6.0), [(0.0, 3.0), (6.0, 9.0)]);
-        assert!(holds(&u, middle(&u).unwrap()), "the middle of a U is not in its mouth");
+        assert!(
+            holds(&u, middle(&u).unwrap()),
+            "the middle of a U is not in its mouth"
+        );
     }
 }

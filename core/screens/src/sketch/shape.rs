@@ -38,15 +38,28 @@ pub(crate) struct Drawn {
 
 /// The ring of a shape; none for one that cannot be, which the rules refuse with the reason.
 pub(crate) fn drawn(shape: &Shape) -> Option<Drawn> {
-    let plain = |ring: Ring| Some(Drawn { ring, assumed: None });
-    let with = |ring: Ring, assumed: Assumed| Some(Drawn { ring, assumed: Some(assumed) });
+    let plain = |ring: Ring| {
+        Some(Drawn {
+            ring,
+            assumed: None,
+        })
+    };
+    let with = |ring: Ring, assumed: Assumed| {
+        Some(Drawn {
+            ring,
+            assumed: Some(assumed),
+        })
+    };
     let drawn = match shape {
         Shape::Rectangle { length, width } => plain(rectangle(metres(length)?, metres(width)?)),
         Shape::TriangleSides { a, b, c } => plain(triangle(metres(a)?, metres(b)?, metres(c)?)?),
         Shape::TriangleHeight { base, height } => {
             let (base_m, height_m) = (metres(base)?, metres(height)?);
             let tip = Point::new(base_m / 2.0, height_m);
-            with(vec![Point::default(), Point::new(base_m, 0.0), tip], Assumed::TipOverMiddle)
+            with(
+                vec![Point::default(), Point::new(base_m, 0.0), tip],
+                Assumed::TipOverMiddle,
+            )
         }
         Shape::Trapezoid { a, b, height } => with(
             trapezoid(metres(a)?, metres(b)?, metres(height)?),
@@ -57,19 +70,32 @@ pub(crate) fn drawn(shape: &Shape) -> Option<Drawn> {
             plain(oval(across_m, across_m))
         }
         Shape::Oval { length, width } => plain(oval(metres(length)?, metres(width)?)),
-        Shape::Offsets { spacing, offsets, rule } => {
+        Shape::Offsets {
+            spacing,
+            offsets,
+            rule,
+        } => {
             let widths: Vec<f64> = offsets.iter().map(metres).collect::<Option<_>>()?;
-            with(by_offsets(metres(spacing)?, &widths, *rule), Assumed::BaseStraight)
+            with(
+                by_offsets(metres(spacing)?, &widths, *rule),
+                Assumed::BaseStraight,
+            )
         }
         Shape::MeanRadius { radii } => {
             let radii: Vec<f64> = radii.iter().map(metres).collect::<Option<_>>()?;
             with(by_radii(&radii), Assumed::ThroughRadii)
         }
-        Shape::TapePolygon { first_side, corners } => plain(taped(metres(first_side)?, corners)?),
+        Shape::TapePolygon {
+            first_side,
+            corners,
+        } => plain(taped(metres(first_side)?, corners)?),
         Shape::Walk { fixes } => plain(walked(fixes, fixes.first()?)),
         Shape::Drawn { corners } => plain(without_repeats(corners.iter().map(on_sketch).collect())),
     }?;
-    let finite = drawn.ring.iter().all(|p| p.east_m.is_finite() && p.north_m.is_finite());
+    let finite = drawn
+        .ring
+        .iter()
+        .all(|p| p.east_m.is_finite() && p.north_m.is_finite());
     (finite && drawn.ring.len() >= 3).then_some(drawn)
 }
 
@@ -87,7 +113,10 @@ pub(crate) fn is_drawn(shape: &Shape) -> bool {
 }
 
 fn on_sketch(corner: &DrawnCorner) -> Point {
-    Point::new(f64::from(corner.east_cm) / 100.0, f64::from(corner.north_cm) / 100.0)
+    Point::new(
+        f64::from(corner.east_cm) / 100.0,
+        f64::from(corner.north_cm) / 100.0,
+    )
 }
 
 fn metres(length: &Entered) -> Option<f64> {
@@ -105,7 +134,12 @@ fn rectangle(length_m: f64, width_m: f64) -> Ring {
 
 /// Corner 1 to 2 is the first side, 2 to 3 the second, 3 to 1 the third.
 fn triangle(a_m: f64, b_m: f64, c_m: f64) -> Option<Ring> {
-    let tip = meet(Point::default(), Point::new(a_m, 0.0), (c_m, b_m), SideOfLine::Left)?;
+    let tip = meet(
+        Point::default(),
+        Point::new(a_m, 0.0),
+        (c_m, b_m),
+        SideOfLine::Left,
+    )?;
     Some(vec![Point::default(), Point::new(a_m, 0.0), tip])
 }
 
@@ -123,7 +157,8 @@ fn trapezoid(a_m: f64, b_m: f64, height_m: f64) -> Ring {
 fn oval(length_m: f64, width_m: f64) -> Ring {
     (0..CIRCLE_CORNERS)
         .map(|n| {
-            let (sin, cos) = (std::f64::consts::TAU * f64::from(n) / f64::from(CIRCLE_CORNERS)).sin_cos();
+            let (sin, cos) =
+                (std::f64::consts::TAU * f64::from(n) / f64::from(CIRCLE_CORNERS)).sin_cos();
             Point::new(length_m / 2.0 * (1.0 + cos), width_m / 2.0 * (1.0 + sin))
         })
         .collect()
@@ -136,7 +171,12 @@ fn by_offsets(spacing_m: f64, widths_m: &[f64], rule: OffsetRule) -> Ring {
     let mut edge = Vec::new();
     match rule {
         OffsetRule::Trapezoid => {
-            edge.extend(widths_m.iter().enumerate().map(|(n, w)| Point::new(along(n), *w)));
+            edge.extend(
+                widths_m
+                    .iter()
+                    .enumerate()
+                    .map(|(n, w)| Point::new(along(n), *w)),
+            );
         }
         OffsetRule::Simpson => {
             for (pair, w) in widths_m.windows(3).step_by(2).enumerate() {
@@ -162,7 +202,9 @@ fn by_offsets(spacing_m: f64, widths_m: &[f64], rule: OffsetRule) -> Ring {
 fn by_radii(radii_m: &[f64]) -> Ring {
     let count = radii_m.len();
     let ring = (0..count)
-        .flat_map(|n| (0..BEND_PIECES).map(move |piece| (n, f64::from(piece) / f64::from(BEND_PIECES))))
+        .flat_map(|n| {
+            (0..BEND_PIECES).map(move |piece| (n, f64::from(piece) / f64::from(BEND_PIECES)))
+        })
         .map(|(n, share)| {
             // Half a cosine wave from one radius to the next: no corners at the radii.
             let ease = (1.0 - (std::f64::consts::PI * share).cos()) / 2.0;
@@ -199,7 +241,10 @@ fn meet(a: Point, b: Point, (from_a_m, from_b_m): (f64, f64), side: SideOfLine) 
         SideOfLine::Left => off2.sqrt(),
         SideOfLine::Right => -off2.sqrt(),
     };
-    let (unit_e, unit_n) = ((b.east_m - a.east_m) / base_m, (b.north_m - a.north_m) / base_m);
+    let (unit_e, unit_n) = (
+        (b.east_m - a.east_m) / base_m,
+        (b.north_m - a.north_m) / base_m,
+    );
     Some(Point::new(
         a.east_m + unit_e * along_m - unit_n * off_m,
         a.north_m + unit_n * along_m + unit_e * off_m,

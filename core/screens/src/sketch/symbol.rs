@@ -10,7 +10,9 @@ pub(super) fn lines(kind: &str) -> &'static str {
         // Two waves.
         "water" => "M-8 -2 q4 -6 8 0 t8 0 M-8 5 q4 -6 8 0 t8 0",
         // A round shaft under a beam.
-        "well" => "M-8 -7 H8 M0 -7 V-2 M-6 3 a6 4 0 1 0 12 0 a6 4 0 1 0 -12 0 M-6 3 V6 a6 3 0 0 0 12 0 V3",
+        "well" => {
+            "M-8 -7 H8 M0 -7 V-2 M-6 3 a6 4 0 1 0 12 0 a6 4 0 1 0 -12 0 M-6 3 V6 a6 3 0 0 0 12 0 V3"
+        }
         // A grate.
         "drain" => "M-7 -6 H7 V6 H-7 Z M-3 -6 V6 M0 -6 V6 M3 -6 V6",
         // A flower with a stalk.
@@ -20,7 +22,9 @@ pub(super) fn lines(kind: &str) -> &'static str {
         // A house.
         "neighbour" => "M-8 -1 L0 -8 L8 -1 M-6 -2 V8 H6 V-2 M-2 8 V3 H2 V8",
         // A stack of hoops with its door.
-        "hive" => "M-7 8 H7 V4 H-7 Z M-6 4 V0 H6 V4 M-4 0 V-4 H4 V0 M-2 -4 V-7 H2 V-4 M-1 8 V6 H1 V8",
+        "hive" => {
+            "M-7 8 H7 V4 H-7 Z M-6 4 V0 H6 V4 M-4 0 V-4 H4 V0 M-2 -4 V-7 H2 V-4 M-1 8 V6 H1 V8"
+        }
         // A gate with its brace.
         "gate" => "M-8 -7 V8 M8 -7 V8 M-8 -4 H8 M-8 5 H8 M-8 5 L8 -4",
         // Two kerbs and a middle line.
@@ -40,7 +44,17 @@ mod tests {
     #[test]
     fn every_kind_has_a_sign_of_its_own() {
         let kinds = [
-            "play_area", "water", "well", "drain", "bloom", "neighbour", "hive", "gate", "street", "building", "tree",
+            "play_area",
+            "water",
+            "well",
+            "drain",
+            "bloom",
+            "neighbour",
+            "hive",
+            "gate",
+            "street",
+            "building",
+            "tree",
             "what a newer program wrote",
         ];
         let mut signs: Vec<&str> = kinds.iter().map(|k| lines(k)).collect();

@@ -112,7 +112,10 @@ mod tests {
         assert!(b.1 > a.1 && (a.0 - b.0).abs() < 0.2);
         let n = street.at(Point::new(0.0, 5.0));
         assert!((street.turned_deg(0.0) - 90.0).abs() < 1e-9);
-        assert!(n.0 > a.0, "seen from the street in the east, north is at the right hand");
+        assert!(
+            n.0 > a.0,
+            "seen from the street in the east, north is at the right hand"
+        );
     }
 
     #[test]
@@ -121,8 +124,14 @@ mod tests {
             let view = View::of(lawn(), Orientation::Street(deg));
             for point in [(0.0, 0.0), (20.0, 10.0)] {
                 let (x, y) = view.at(Point::new(point.0, point.1));
-                assert!((MARGIN - 0.1..=WIDTH - MARGIN + 0.1).contains(&x), "{deg} {x}");
-                assert!((ABOVE - 0.1..=view.height - BELOW + 0.1).contains(&y), "{deg} {y}");
+                assert!(
+                    (MARGIN - 0.1..=WIDTH - MARGIN + 0.1).contains(&x),
+                    "{deg} {x}"
+                );
+                assert!(
+                    (ABOVE - 0.1..=view.height - BELOW + 0.1).contains(&y),
+                    "{deg} {y}"
+                );
             }
         }
     }

@@ -27,19 +27,23 @@ pub(crate) fn lee(from_deg: f64, ring: Option<&Ring>, point: Option<Point>) -> L
     let (Some(ring), Some(point)) = (ring, point) else {
         return Lee::NotKnown;
     };
-    let Some((distance_m, foot)) = nearest_on_edge(ring, point).filter(|_| from_deg.is_finite()) else {
+    let Some((distance_m, foot)) = nearest_on_edge(ring, point).filter(|_| from_deg.is_finite())
+    else {
         return Lee::NotKnown;
     };
     if holds(ring, point) || distance_m < 1e-9 {
         return Lee::DownWind { distance_m: 0.0 };
     }
     let blows_deg = from_deg + 180.0;
-    let down_wind = ring
-        .iter()
-        .copied()
-        .chain([foot])
-        .any(|corner| corner.distance_m(point) < 1e-9 || apart_deg(corner.bearing_deg(point), blows_deg) <= HALF_ANGLE_DEG);
-    if down_wind { Lee::DownWind { distance_m } } else { Lee::Aside }
+    let down_wind = ring.iter().copied().chain([foot]).any(|corner| {
+        corner.distance_m(point) < 1e-9
+            || apart_deg(corner.bearing_deg(point), blows_deg) <= HALF_ANGLE_DEG
+    });
+    if down_wind {
+        Lee::DownWind { distance_m }
+    } else {
+        Lee::Aside
+    }
 }
 
 /// How far two directions are apart, 0 to 180 degrees.
@@ -94,7 +98,10 @@ mod tests {
     fn what_was_not_measured_is_not_known() {
         assert_eq!(lee(270.0, Some(&lawn()), None), Lee::NotKnown);
         assert_eq!(lee(270.0, None, Some(Point::new(25.0, 5.0))), Lee::NotKnown);
-        assert_eq!(lee(f64::NAN, Some(&lawn()), Some(Point::new(25.0, 5.0))), Lee::NotKnown);
+        assert_eq!(
+            lee(f64::NAN, Some(&lawn()), Some(Point::new(25.0, 5.0))),
+            Lee::NotKnown
+        );
     }
 
     proptest! {

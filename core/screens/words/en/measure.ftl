@@ -93,3 +93,5 @@ measure-undo = Take the last corner back
 measure-corners = Corners
 measure-corners-help = A line for each corner: centimeters east and north.
 measure-draw-area = Ground to draw on, north up
+measure-rename = Change the name
+measure-to-place = Place it on the sketch

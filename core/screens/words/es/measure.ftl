@@ -93,3 +93,5 @@ measure-undo = Quitar la última esquina
 measure-corners = Esquinas
 measure-corners-help = Una línea por esquina: centímetros al este y al norte.
 measure-draw-area = Terreno para dibujar, el norte arriba
+measure-rename = Cambiar el nombre
+measure-to-place = Ubicarla en el croquis

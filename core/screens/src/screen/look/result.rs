@@ -84,6 +84,7 @@ pub(super) fn newest(ask: &Ask<'_>, words: Words, look: &Look) -> Markup {
             h2 { (pest::pest_name(words, &look.count.pest)) }
             (found(ask, words, look))
             ul.list { @for decided in &look.decided { li { (decision(ask, decided)) } } }
+            @for note in notes(look) { p.note { (ask.words.said("note", note)) } }
             @if !look.count.note.is_empty() { p { (look.count.note) } }
             (who_and_when(ask, words, look))
         }
@@ -169,13 +170,20 @@ fn decision(ask: &Ask<'_>, decided: &Decided) -> Markup {
     html! {
         p { strong { (said) } ": " (why) }
         @if let Some(threshold) = &decided.threshold { p.note { (one_threshold(ask, threshold)) } }
-        @for note in decided.notes.iter().filter(|n| is_said_here(n)) { p.note { (ask.words.said("note", note)) } }
     }
 }
 
-/// The threshold itself and the extension office stand on the screen already.
-fn is_said_here(note: &Note) -> bool {
-    !matches!(note, Note::AskExtension | Note::ThresholdOf { .. })
+/// What to keep in mind, each once. The threshold itself and the extension office stand on the
+/// screen already.
+fn notes(look: &Look) -> Vec<&Note> {
+    let mut notes: Vec<&Note> = Vec::new();
+    for note in look.decided.iter().flat_map(|d| &d.notes) {
+        let stands_already = matches!(note, Note::AskExtension | Note::ThresholdOf { .. });
+        if !stands_already && !notes.contains(&note) {
+            notes.push(note);
+        }
+    }
+    notes
 }
 
 /// A threshold with its life stage, region and source.

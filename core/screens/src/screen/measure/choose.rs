@@ -5,6 +5,7 @@
 use maud::{Markup, html};
 use sward_rules::measure::Shape;
 
+use super::drawn;
 use super::fields::fields;
 use super::kind::{Kind, ROWS_MOST};
 use crate::ask::{Ask, Doing};
@@ -16,7 +17,10 @@ use crate::{Result, Trouble};
 /// The kind that is being filled in: what was sent and did not fit, else what the address says
 /// under `name`.
 pub(super) fn chosen(ask: &Ask<'_>, act: &str, name: &str) -> Option<Kind> {
-    let sent = ask.again.filter(|a| a.form.text("do") == act).map(|a| a.form.text("key"));
+    let sent = ask
+        .again
+        .filter(|a| a.form.text("do") == act)
+        .map(|a| a.form.text("key"));
     Kind::of(sent.or_else(|| ask.query(name))?)
 }
 
@@ -37,18 +41,31 @@ pub(super) fn ways(ask: &Ask<'_>, name: &str, kinds: &[Kind]) -> Markup {
     }
 }
 
+/// A shape that is entered.
+pub(super) struct Entering<'a> {
+    /// Under which name its kind stands in the address.
+    pub(super) name: &'static str,
+    /// How it is measured.
+    pub(super) kind: Kind,
+    /// What was entered before.
+    pub(super) filled: Option<&'a Shape>,
+    /// The section that it is left out of.
+    pub(super) around: Option<&'a Shape>,
+}
+
 /// The fields of a kind, with how it is measured, and more rows where it has rows.
-pub(super) fn form_of(
-    ask: &Ask<'_>,
-    form: &FormPart<'_>,
-    name: &str,
-    kind: Kind,
-    filled: Option<&Shape>,
-) -> Markup {
+pub(super) fn form_of(ask: &Ask<'_>, form: &FormPart<'_>, entering: &Entering<'_>) -> Markup {
+    let Entering {
+        name,
+        kind,
+        filled,
+        around,
+    } = *entering;
     let rows = kind.rows(ask, filled);
     html! {
         p.note { (kind.advice(&ask.words)) }
-        (fields(ask, form, kind, filled))
+        @if kind == Kind::Drawn { (drawn::field(ask, form, name, filled, around)) }
+        @else { (fields(ask, form, kind, filled)) }
         @if rows > 0 && rows < ROWS_MOST {
             p { a href=(format!("{}?{name}={}&n={}", ask.path, kind.code(), rows + 6)) { (ask.t("measure-more-rows")) } }
         }

@@ -9,6 +9,7 @@ use sward_rules::measure::{DRAWN_CORNERS_MOST, DrawnCorner, Shape};
 
 use crate::ask::Ask;
 use crate::part::form::FormPart;
+use crate::sketch::length_words;
 use crate::trouble::Wrong;
 use crate::words::Units;
 use crate::{Result, Trouble};
@@ -17,7 +18,8 @@ use crate::{Result, Trouble};
 const FAR_MOST_CM: i32 = 200_000;
 
 /// How large the ground is at first, side by side, in metres and feet.
-const GROUNDS: [(&str, i32, i32); 3] = [("small", 20, 60), ("middle", 40, 120), ("large", 100, 300)];
+const GROUNDS: [(&str, i32, i32); 3] =
+    [("small", 20, 60), ("middle", 40, 120), ("large", 100, 300)];
 
 /// The corners as the script writes them, a line each: `east_cm,north_cm`.
 ///
@@ -31,7 +33,9 @@ pub(super) fn corners(text: &str) -> Result<Vec<DrawnCorner>> {
     // One more than the rules take, so that they say that it is too many.
     let numbered = (1..).zip(lines.take(DRAWN_CORNERS_MOST + 2));
     numbered
-        .map(|(line, text)| corner(text).ok_or_else(|| Trouble::field("corners", Wrong::NotACorner { line })))
+        .map(|(line, text)| {
+            corner(text).ok_or_else(|| Trouble::field("corners", Wrong::NotACorner { line }))
+        })
         .collect()
 }
 
@@ -47,27 +51,36 @@ fn corner(text: &str) -> Option<DrawnCorner> {
     })
 }
 
-/// The area to draw on with its corners.
-pub(super) fn field(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Shape>) -> Markup {
-    let filled = match filled {
-        Some(Shape::Drawn { corners }) => corners.as_slice(),
-        _ => &[],
-    };
-    let lines: Vec<String> = filled.iter().map(|c| format!("{},{}", c.east_cm, c.north_cm)).collect();
-    let frame = Frame::of(ask, filled);
+/// The area to draw on with its corners. `name` is the one in the address; `around` the section
+/// that the drawing is left out of.
+pub(super) fn field(
+    ask: &Ask<'_>,
+    form: &FormPart<'_>,
+    name: &str,
+    filled: Option<&Shape>,
+    around: Option<&Shape>,
+) -> Markup {
+    let (filled, around) = (corners_of(filled), corners_of(around));
+    let lines: Vec<String> = filled
+        .iter()
+        .map(|c| format!("{},{}", c.east_cm, c.north_cm))
+        .collect();
+    let before = if around.is_empty() { filled } else { around };
+    let frame = Frame::of(ask, before);
     html! {
-        @if filled.is_empty() {
+        @if before.is_empty() {
             p {
-                @for (name, metres, feet) in GROUNDS {
-                    @let side = match ask.words.units { Units::Us => format!("{feet} ft"), Units::Metric => format!("{metres} m") };
-                    a href=(format!("{}?{}&ground={name}", ask.path, asked(ask))) {
-                        (ask.words.t_with("measure-ground", &[("side", side.into())]))
+                @for (ground, metres, feet) in GROUNDS {
+                    @let side = f64::from(if ask.words.units == Units::Us { feet } else { metres });
+                    @let unit_m = if ask.words.units == Units::Us { 0.3048 } else { 1.0 };
+                    a href=(format!("{}?{name}=drawn&ground={ground}", ask.path)) {
+                        (ask.words.t_with("measure-ground", &[("side", length_words(&ask.words, side * unit_m).into())]))
                     } " "
                 }
             }
         }
         div.draw data-draw {
-            (frame.svg(ask, filled))
+            (frame.svg(ask, before))
             p.note { (ask.words.t_with("measure-grid", &[("step", frame.step_words(ask).into())])) }
             button.way type="button" data-draw-undo { (ask.t("measure-undo")) }
             (form.by_script("corners", "measure-corners", "measure-corners-help", &lines.join("\n"), false))
@@ -75,10 +88,11 @@ pub(super) fn field(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Shape>) 
     }
 }
 
-/// What the address asks for besides the ground's size.
-fn asked(ask: &Ask<'_>) -> String {
-    let name = if ask.query("leave-out").is_some() { "leave-out" } else { "shape" };
-    format!("{name}=drawn")
+fn corners_of(shape: Option<&Shape>) -> &[DrawnCorner] {
+    match shape {
+        Some(Shape::Drawn { corners }) => corners,
+        _ => &[],
+    }
 }
 
 /// The ground that is drawn on, in centimetres, north up.
@@ -102,8 +116,15 @@ impl Frame {
             return Self::new(west - side / 4, south - side / 4, side + side / 2, metric);
         }
         let wanted = ask.query("ground").unwrap_or("middle");
-        let (_, metres, feet) = GROUNDS.into_iter().find(|g| g.0 == wanted).unwrap_or(GROUNDS[1]);
-        let side_cm = if metric { metres * 100 } else { feet * 3_048 / 100 };
+        let (_, metres, feet) = GROUNDS
+            .into_iter()
+            .find(|g| g.0 == wanted)
+            .unwrap_or(GROUNDS[1]);
+        let side_cm = if metric {
+            metres * 100
+        } else {
+            feet * 3_048 / 100
+        };
         Self::new(0, 0, side_cm, metric)
     }
 
@@ -112,29 +133,46 @@ impl Frame {
         // The smallest round step with at most twelve squares across.
         let step = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
         let least = f64::from(side_cm) / 12.0;
-        let step_cm = step.into_iter().map(|n| n * unit_cm).find(|cm| *cm >= least).unwrap_or(least);
-        Self { west_cm, south_cm, side_cm, step_cm }
+        let step_cm = step
+            .into_iter()
+            .map(|n| n * unit_cm)
+            .find(|cm| *cm >= least)
+            .unwrap_or(least);
+        Self {
+            west_cm,
+            south_cm,
+            side_cm,
+            step_cm,
+        }
     }
 
     fn step_words(&self, ask: &Ask<'_>) -> String {
-        crate::sketch::length_words(&ask.words, self.step_cm / 100.0)
+        length_words(&ask.words, self.step_cm / 100.0)
     }
 
     fn svg(&self, ask: &Ask<'_>, corners: &[DrawnCorner]) -> Markup {
         let (x, y) = (self.west_cm, -(self.south_cm + self.side_cm));
-        let points: Vec<String> = corners.iter().map(|c| format!("{},{}", c.east_cm, -c.north_cm)).collect();
+        let points: Vec<String> = corners
+            .iter()
+            .map(|c| format!("{},{}", c.east_cm, -c.north_cm))
+            .collect();
         let line = f64::from(self.side_cm) / 300.0;
         html! {
             svg.sk data-draw-area viewBox=(format!("{x} {y} {0} {0}", self.side_cm)) role="img"
                 aria-label=(ask.t("measure-draw-area")) fill="none" stroke="currentColor" stroke-width=(line) {
                 path.sk-grid d=(self.grid()) stroke-opacity="0.35" stroke-width=(line / 2.0) {}
-                polygon.sk-lawn data-draw-shape points=(points.join(" ")) fill="#e7f0db" fill-opacity="0.6" stroke-width=(line * 2.0) {}
+                // As it was before; the script draws what it becomes.
+                polygon points=(points.join(" ")) stroke-width=(line * 2.0) stroke-dasharray=(format!("{0} {0}", line * 6.0)) {}
             }
         }
     }
 
     fn grid(&self) -> String {
-        let (x, y, side) = (f64::from(self.west_cm), -f64::from(self.south_cm + self.side_cm), f64::from(self.side_cm));
+        let (x, y, side) = (
+            f64::from(self.west_cm),
+            -f64::from(self.south_cm + self.side_cm),
+            f64::from(self.side_cm),
+        );
         let mut d = String::new();
         let mut at = (x / self.step_cm).ceil() * self.step_cm;
         while at <= x + side {
@@ -168,10 +206,23 @@ mod tests {
     #[test]
     fn corners_are_read_line_by_line() {
         let read = corners("0,0\r\n 1200 , -30\n\n5,7").unwrap();
-        assert_eq!(read[1], DrawnCorner { east_cm: 1200, north_cm: -30 });
+        assert_eq!(
+            read[1],
+            DrawnCorner {
+                east_cm: 1200,
+                north_cm: -30
+            }
+        );
         assert_eq!(read.len(), 3);
         assert!(corners("").is_err());
-        for (bad, line) in [("0,0\n1;2", 2), ("a,b", 1), ("1.5,2", 1), ("0,0\n1,2\n99999999999,0", 3), ("200001,0", 1), ("1,2,3", 1)] {
+        for (bad, line) in [
+            ("0,0\n1;2", 2),
+            ("a,b", 1),
+            ("1.5,2", 1),
+            ("0,0\n1,2\n99999999999,0", 3),
+            ("200001,0", 1),
+            ("1,2,3", 1),
+        ] {
             assert_eq!(refused_line(bad), line, "{bad}");
         }
     }

@@ -6,7 +6,6 @@ use maud::{Markup, html};
 use sward_rules::Entered;
 use sward_rules::measure::{Fix, OffsetRule, Shape, SideOfLine, TapedCorner};
 
-use super::drawn;
 use super::kind::Kind;
 use crate::ask::Ask;
 use crate::part::form::{FormPart, NumberField};
@@ -21,7 +20,12 @@ pub(super) fn length_unit(ask: &Ask<'_>) -> &'static str {
 }
 
 /// The fields of a kind.
-pub(super) fn fields(ask: &Ask<'_>, form: &FormPart<'_>, kind: Kind, filled: Option<&Shape>) -> Markup {
+pub(super) fn fields(
+    ask: &Ask<'_>,
+    form: &FormPart<'_>,
+    kind: Kind,
+    filled: Option<&Shape>,
+) -> Markup {
     let filled = filled.filter(|shape| Kind::of_shape(shape) == kind);
     let lengths = |named: &[(&'static str, &'static str)]| {
         let values = filled.map(lengths_of).unwrap_or_default();
@@ -40,7 +44,10 @@ pub(super) fn fields(ask: &Ask<'_>, form: &FormPart<'_>, kind: Kind, filled: Opt
             ("b", "measure-second-side"),
             ("c", "measure-third-side"),
         ]),
-        Kind::TriangleHeight => lengths(&[("base", "measure-base"), ("height", "measure-height-on-base")]),
+        Kind::TriangleHeight => lengths(&[
+            ("base", "measure-base"),
+            ("height", "measure-height-on-base"),
+        ]),
         Kind::Trapezoid => lengths(&[
             ("a", "measure-first-parallel"),
             ("b", "measure-second-parallel"),
@@ -51,7 +58,8 @@ pub(super) fn fields(ask: &Ask<'_>, form: &FormPart<'_>, kind: Kind, filled: Opt
         Kind::Offsets => offsets(ask, form, filled),
         Kind::Taped => taped(ask, form, filled),
         Kind::Walk => walk(ask, form, filled),
-        Kind::Drawn => drawn::field(ask, form, filled),
+        // Drawn on a sketch, which is a file of its own.
+        Kind::Drawn => html! {},
     }
 }
 
@@ -69,7 +77,13 @@ fn lengths_of(shape: &Shape) -> Vec<Entered> {
     }
 }
 
-fn length(ask: &Ask<'_>, form: &FormPart<'_>, name: &str, label: &str, filled: Option<&Entered>) -> Markup {
+fn length(
+    ask: &Ask<'_>,
+    form: &FormPart<'_>,
+    name: &str,
+    label: &str,
+    filled: Option<&Entered>,
+) -> Markup {
     let unit = filled.map_or_else(|| length_unit(ask).to_owned(), |e| e.unit().for_person());
     form.number_called(
         &NumberField {
@@ -83,7 +97,13 @@ fn length(ask: &Ask<'_>, form: &FormPart<'_>, name: &str, label: &str, filled: O
     )
 }
 
-fn rows(ask: &Ask<'_>, form: &FormPart<'_>, kind: Kind, filled: Option<&Shape>, label: &'static str) -> Markup {
+fn rows(
+    ask: &Ask<'_>,
+    form: &FormPart<'_>,
+    kind: Kind,
+    filled: Option<&Shape>,
+    label: &'static str,
+) -> Markup {
     let values = filled.map(lengths_of).unwrap_or_default();
     html! {
         @for row in 1..=kind.rows(ask, filled) {
@@ -119,10 +139,16 @@ fn offsets(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Shape>) -> Markup
 
 fn taped(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Shape>) -> Markup {
     let (first, corners): (_, &[TapedCorner]) = match filled {
-        Some(Shape::TapePolygon { first_side, corners }) => (Some(first_side), corners),
+        Some(Shape::TapePolygon {
+            first_side,
+            corners,
+        }) => (Some(first_side), corners),
         _ => (None, &[]),
     };
-    let sides = [("left", ask.t("measure-left")), ("right", ask.t("measure-right"))];
+    let sides = [
+        ("left", ask.t("measure-left")),
+        ("right", ask.t("measure-right")),
+    ];
     html! {
         (length(ask, form, "side", &ask.t("measure-one-to-two"), first))
         @for row in 1..=Kind::Taped.rows(ask, filled) {

@@ -136,13 +136,21 @@ impl Kind {
     /// enough for what is there.
     pub(super) fn rows(self, ask: &Ask<'_>, filled: Option<&Shape>) -> usize {
         let sent = ask.again.map_or(0, |again| {
-            let mut numbers = again.form.fields.iter().filter_map(|(name, _)| row_number(name));
+            let mut numbers = again
+                .form
+                .fields
+                .iter()
+                .filter_map(|(name, _)| row_number(name));
             numbers.by_ref().max().unwrap_or(0)
         });
         let asked = ask.query("n").and_then(|n| n.parse().ok()).unwrap_or(0);
         let enough = filled.map_or(0, |shape| Self::rows_of(shape).saturating_add(2));
         let rows = self.rows_at_first().max(sent).max(asked).max(enough);
-        if self.rows_at_first() == 0 { 0 } else { rows.min(ROWS_MOST) }
+        if self.rows_at_first() == 0 {
+            0
+        } else {
+            rows.min(ROWS_MOST)
+        }
     }
 }
 

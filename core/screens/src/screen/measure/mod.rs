@@ -10,6 +10,8 @@ mod new;
 mod of_visit;
 mod read;
 mod section;
+#[cfg(test)]
+mod terms;
 mod walk;
 
 use crate::ask::Screen;
@@ -29,6 +31,7 @@ pub(crate) const SCREENS: &[Screen] = &[
             ("take-back", section::take_back),
             ("choose-outline", section::choose_outline),
             ("hide", section::hide),
+            ("rename", section::rename),
         ],
     },
     Screen {

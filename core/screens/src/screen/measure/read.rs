@@ -3,7 +3,9 @@
 //!
 //! What a lawn can be is for the rules.
 
-use sward_rules::measure::{OffsetRule, Outline, SIDE_MOST_M, Shape, SideOfLine, TapedCorner, WalkRead};
+use sward_rules::measure::{
+    OffsetRule, Outline, SIDE_MOST_M, Shape, SideOfLine, TapedCorner, WalkRead,
+};
 use sward_rules::quantity::Dimension;
 use sward_rules::{Entered, RuleError};
 
@@ -28,9 +30,17 @@ pub(super) fn shape(form: &Form, kind: Kind) -> Result<Sent> {
     let sent = match kind {
         Kind::Walk => {
             let walk = walk::sent(form)?;
-            Sent { shape: Shape::Walk { fixes: walk.fixes.clone() }, walk: Some(walk) }
+            Sent {
+                shape: Shape::Walk {
+                    fixes: walk.fixes.clone(),
+                },
+                walk: Some(walk),
+            }
         }
-        _ => Sent { shape: reader.shape(kind)?, walk: None },
+        _ => Sent {
+            shape: reader.shape(kind)?,
+            walk: None,
+        },
     };
     match sent.shape.area() {
         Ok(_) => Ok(sent),
@@ -45,7 +55,10 @@ pub(super) fn shape(form: &Form, kind: Kind) -> Result<Sent> {
 pub(super) fn check(outline: &Outline, form: &Form, kind: Kind) -> Result<()> {
     match outline.area() {
         Ok(_) => Ok(()),
-        Err(error) => Err(Trouble::in_field(Reader::new(form).beside(kind, &error), error)),
+        Err(error) => Err(Trouble::in_field(
+            Reader::new(form).beside(kind, &error),
+            error,
+        )),
     }
 }
 
@@ -58,23 +71,33 @@ struct Reader<'a> {
 
 impl<'a> Reader<'a> {
     fn new(form: &'a Form) -> Self {
-        Self { form, troubles: Vec::new(), lengths: Vec::new() }
+        Self {
+            form,
+            troubles: Vec::new(),
+            lengths: Vec::new(),
+        }
     }
 
     fn shape(&mut self, kind: Kind) -> Result<Shape> {
         let shape = match kind {
-            Kind::Rectangle => {
-                self.all(["length", "width"]).map(|[length, width]| Shape::Rectangle { length, width })
-            }
-            Kind::Oval => self.all(["length", "width"]).map(|[length, width]| Shape::Oval { length, width }),
-            Kind::Triangle => self.all(["a", "b", "c"]).map(|[a, b, c]| Shape::TriangleSides { a, b, c }),
-            Kind::TriangleHeight => {
-                self.all(["base", "height"]).map(|[base, height]| Shape::TriangleHeight { base, height })
-            }
-            Kind::Trapezoid => {
-                self.all(["a", "b", "height"]).map(|[a, b, height]| Shape::Trapezoid { a, b, height })
-            }
-            Kind::Circle => self.all(["diameter"]).map(|[diameter]| Shape::Circle { diameter }),
+            Kind::Rectangle => self
+                .all(["length", "width"])
+                .map(|[length, width]| Shape::Rectangle { length, width }),
+            Kind::Oval => self
+                .all(["length", "width"])
+                .map(|[length, width]| Shape::Oval { length, width }),
+            Kind::Triangle => self
+                .all(["a", "b", "c"])
+                .map(|[a, b, c]| Shape::TriangleSides { a, b, c }),
+            Kind::TriangleHeight => self
+                .all(["base", "height"])
+                .map(|[base, height]| Shape::TriangleHeight { base, height }),
+            Kind::Trapezoid => self
+                .all(["a", "b", "height"])
+                .map(|[a, b, height]| Shape::Trapezoid { a, b, height }),
+            Kind::Circle => self
+                .all(["diameter"])
+                .map(|[diameter]| Shape::Circle { diameter }),
             Kind::Radii => self.rows().map(|radii| Shape::MeanRadius { radii }),
             Kind::Offsets => self.offsets(),
             Kind::Taped => self.taped(),
@@ -96,7 +119,9 @@ impl<'a> Reader<'a> {
     fn length(&mut self, field: &str) -> Option<Entered> {
         let read = self.form.amount_needed(field).and_then(|length| {
             let is_length = length.must_be(Dimension::Length);
-            is_length.map(|()| length).map_err(|error| Trouble::in_field(field, error))
+            is_length
+                .map(|()| length)
+                .map_err(|error| Trouble::in_field(field, error))
         });
         match read {
             Ok(length) => {
@@ -112,7 +137,10 @@ impl<'a> Reader<'a> {
 
     /// Every field is read, so that all that is wrong is said at once.
     fn all<const N: usize>(&mut self, fields: [&str; N]) -> Option<[Entered; N]> {
-        let read: Vec<Entered> = fields.iter().filter_map(|field| self.length(field)).collect();
+        let read: Vec<Entered> = fields
+            .iter()
+            .filter_map(|field| self.length(field))
+            .collect();
         read.try_into().ok()
     }
 
@@ -120,7 +148,11 @@ impl<'a> Reader<'a> {
     fn filled_rows(&self, fields: &[&str]) -> usize {
         (1..=ROWS_MOST)
             .rev()
-            .find(|row| fields.iter().any(|field| !self.form.text(&format!("row.{row}{field}")).is_empty()))
+            .find(|row| {
+                fields
+                    .iter()
+                    .any(|field| !self.form.text(&format!("row.{row}{field}")).is_empty())
+            })
             .unwrap_or(0)
     }
 
@@ -128,7 +160,9 @@ impl<'a> Reader<'a> {
     fn rows(&mut self) -> Option<Vec<Entered>> {
         // One at least, so that an empty form has its error beside a field.
         let rows = self.filled_rows(&[""]).max(1);
-        let read: Vec<Entered> = (1..=rows).filter_map(|row| self.length(&format!("row.{row}"))).collect();
+        let read: Vec<Entered> = (1..=rows)
+            .filter_map(|row| self.length(&format!("row.{row}")))
+            .collect();
         (read.len() == rows).then_some(read)
     }
 
@@ -140,7 +174,11 @@ impl<'a> Reader<'a> {
             "simpson" => Some(OffsetRule::Simpson),
             _ => self.refuse("rule", Wrong::NotOffered),
         };
-        Some(Shape::Offsets { spacing: spacing?, offsets: offsets?, rule: rule? })
+        Some(Shape::Offsets {
+            spacing: spacing?,
+            offsets: offsets?,
+            rule: rule?,
+        })
     }
 
     fn taped(&mut self) -> Option<Shape> {
@@ -149,7 +187,10 @@ impl<'a> Reader<'a> {
         let rows = self.filled_rows(&[".tape-a", ".tape-b"]).max(1);
         let corners: Vec<TapedCorner> = (1..=rows).filter_map(|row| self.corner(row)).collect();
         (corners.len() == rows).then_some(())?;
-        Some(Shape::TapePolygon { first_side: first_side?, corners })
+        Some(Shape::TapePolygon {
+            first_side: first_side?,
+            corners,
+        })
     }
 
     fn corner(&mut self, row: usize) -> Option<TapedCorner> {
@@ -174,7 +215,9 @@ impl<'a> Reader<'a> {
 
     /// The number of a corner up to `most`.
     fn number(&mut self, field: &str, most: usize) -> Option<u16> {
-        let read = self.form.whole(field, 1, i64::try_from(most).unwrap_or(i64::MAX));
+        let read = self
+            .form
+            .whole(field, 1, i64::try_from(most).unwrap_or(i64::MAX));
         match read {
             Ok(Some(number)) => u16::try_from(number).ok(),
             Ok(None) => self.refuse(field, Wrong::Missing),
@@ -196,7 +239,10 @@ impl<'a> Reader<'a> {
             // An offset of nothing is a lawn that runs to a point.
             length.is_zero() && !(kind == Kind::Offsets && name.starts_with("row."))
         });
-        let too_long = self.lengths.iter().find(|(_, length)| length.to_length().is_ok_and(|l| l.value > SIDE_MOST_M));
+        let too_long = self
+            .lengths
+            .iter()
+            .find(|(_, length)| length.to_length().is_ok_and(|l| l.value > SIDE_MOST_M));
         if let Some((name, _)) = zero.or(too_long) {
             return name.clone();
         }
@@ -205,7 +251,9 @@ impl<'a> Reader<'a> {
             _ => "side".to_owned(),
         };
         match (kind, error) {
-            (Kind::Walk, _) if self.form.files.iter().any(|(name, _)| name == "gpx") => "gpx".to_owned(),
+            (Kind::Walk, _) if self.form.files.iter().any(|(name, _)| name == "gpx") => {
+                "gpx".to_owned()
+            }
             (Kind::Walk, _) => "fixes".to_owned(),
             (Kind::Drawn, _) => "corners".to_owned(),
             (Kind::Taped, RuleError::TapesDoNotMeet { corner }) => row(*corner, "tape-a"),

@@ -4,16 +4,17 @@ use data_encoding::HEXLOWER;
 use maud::{Markup, html};
 use sha2::{Digest as _, Sha256};
 use sward_book::ids::{ItemId, SheetId};
-use sward_book::sheet::{Section, YardSheet};
+use sward_book::sheet::{Section, SheetKind, YardSheet};
 use sward_book::{Book, BookError, Thing};
-use sward_rules::measure::{Outline, Shape};
+use sward_rules::measure::Outline;
 
+use super::choose::Entering;
 use super::kind::Kind;
 use super::new::with_walk;
 use super::{choose, read};
 use crate::ask::{Ask, Doing, Next, Page, Place};
-use crate::part::how::how;
 use crate::part::amounts;
+use crate::part::how::how;
 use crate::sketch::Sketch;
 use crate::{Result, Trouble, part};
 
@@ -36,22 +37,35 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let (main, inner) = if let Some(kind) = choose::chosen(ask, "correct", "shape") {
         (correcting(ask, &section, kind), true)
     } else if let Some(kind) = choose::chosen(ask, "leave-out", "leave-out") {
-        (leaving_out(ask, kind), true)
+        (leaving_out(ask, &section, kind), true)
     } else if ask.query("change").is_some() {
-        (html! { h2 { (ask.t("measure-choose")) } (choose::ways(ask, "shape", &Kind::ALL)) }, true)
+        (
+            html! { h2 { (ask.t("measure-choose")) } (choose::ways(ask, "shape", &Kind::ALL)) },
+            true,
+        )
     } else if ask.query("leave").is_some() {
-        (html! { h2 { (ask.t("measure-choose-left-out")) } (choose::ways(ask, "leave-out", &LEFT_OUT_KINDS)) }, true)
+        (
+            html! { h2 { (ask.t("measure-choose-left-out")) } (choose::ways(ask, "leave-out", &LEFT_OUT_KINDS)) },
+            true,
+        )
     } else {
         (whole(ask, yard, &sheet, &section)?, false)
     };
     Ok(Page {
         title: ask.words.t_with(
             "measure-section-title",
-            &[("section", section.name.clone().into()), ("yard", sheet.name.clone().into())],
+            &[
+                ("section", section.name.clone().into()),
+                ("yard", sheet.name.clone().into()),
+            ],
         ),
         main,
         place: Place::Yards,
-        back: Some(if inner { ask.path.to_owned() } else { format!("/yards/{yard}") }),
+        back: Some(if inner {
+            ask.path.to_owned()
+        } else {
+            format!("/yards/{yard}")
+        }),
     })
 }
 
@@ -59,7 +73,12 @@ fn asked(ask: &Ask<'_>) -> Result<(SheetId, YardSheet, Section)> {
     let yard: SheetId = ask.param("yard")?;
     let id: ItemId = ask.param("section")?;
     let sheet = ask.book()?.yard_sheet(yard)?;
-    let section = sheet.sections.iter().find(|s| s.id == id).cloned().ok_or(Trouble::NotFound)?;
+    let section = sheet
+        .sections
+        .iter()
+        .find(|s| s.id == id)
+        .cloned()
+        .ok_or(Trouble::NotFound)?;
     Ok((yard, sheet, section))
 }
 
@@ -87,6 +106,8 @@ fn whole(ask: &Ask<'_>, yard: SheetId, sheet: &YardSheet, section: &Section) -> 
             |o| format!("shape={}", Kind::of_shape(&o.shape).code()),
         )), &ask.t("measure-correct")))
         (part::way(&format!("{}?change", ask.path), &ask.t("measure-otherwise")))
+        (part::way(&format!("/yards/{yard}/marks"), &ask.t("measure-to-place")))
+        (naming(ask, section))
         (hiding(ask, section))
     })
 }
@@ -118,12 +139,16 @@ fn area(ask: &Ask<'_>, section: &Section) -> Markup {
 
 fn correcting(ask: &Ask<'_>, section: &Section, kind: Kind) -> Markup {
     let form = ask.form_keyed("correct", kind.code());
-    let form = if kind == Kind::Walk { form.with_files() } else { form };
+    let form = if kind == Kind::Walk {
+        form.with_files()
+    } else {
+        form
+    };
     let filled = section.outline.as_ref().map(|o| &o.shape);
     html! {
         h2 { (kind.name(&ask.words)) }
         (form.wrap(html! {
-            (choose::form_of(ask, &form, "shape", kind, filled))
+            (choose::form_of(ask, &form, &Entering { name: "shape", kind, filled, around: None }))
             (form.hidden("was", &section.outline.as_ref().map(|o| mark_of(&o.shape)).unwrap_or_default()))
             (form.submit("measure-save"))
         }))
@@ -131,12 +156,13 @@ fn correcting(ask: &Ask<'_>, section: &Section, kind: Kind) -> Markup {
     }
 }
 
-fn leaving_out(ask: &Ask<'_>, kind: Kind) -> Markup {
+fn leaving_out(ask: &Ask<'_>, section: &Section, kind: Kind) -> Markup {
+    let around = section.outline.as_ref().map(|o| &o.shape);
     let form = ask.form_keyed("leave-out", kind.code());
     html! {
         h2 { (ask.t("measure-leave-out")) }
         (form.wrap(html! {
-            (choose::form_of(ask, &form, "leave-out", kind, None))
+            (choose::form_of(ask, &form, &Entering { name: "leave-out", kind, filled: None, around }))
             (form.submit("measure-leave-out-save"))
         }))
     }
@@ -190,9 +216,21 @@ fn other_outlines(ask: &Ask<'_>, section: &Section) -> Markup {
     }
 }
 
+fn naming(ask: &Ask<'_>, section: &Section) -> Markup {
+    let form = ask.form("rename");
+    form.wrap(html! {
+        (form.text("name", "measure-name", "", Some(&section.name)))
+        (form.quiet_submit("measure-rename"))
+    })
+}
+
 fn hiding(ask: &Ask<'_>, section: &Section) -> Markup {
     let form = ask.form("hide");
-    let (value, label) = if section.hidden { ("no", "measure-show-again") } else { ("yes", "measure-hide") };
+    let (value, label) = if section.hidden {
+        ("no", "measure-show-again")
+    } else {
+        ("yes", "measure-hide")
+    };
     html! {
         (form.wrap(html! {
             @if section.hidden { p.note { (ask.t("measure-is-hidden")) } }
@@ -215,10 +253,16 @@ pub(super) fn correct(doing: &mut Doing<'_>) -> Result<Next> {
         return Err(changed());
     }
     let left_out = old.map(|o| o.left_out).unwrap_or_default();
-    let outline = Outline { shape: sent.shape, left_out };
+    let outline = Outline {
+        shape: sent.shape,
+        left_out,
+    };
     read::check(&outline, doing.form, kind)?;
     doing.book()?.set_outline(yard, id, &outline)?;
-    Ok(Next::Go(with_walk(doing.path.to_owned(), sent.walk.as_ref())))
+    Ok(Next::Go(with_walk(
+        doing.path.to_owned(),
+        sent.walk.as_ref(),
+    )))
 }
 
 pub(super) fn leave_out(doing: &mut Doing<'_>) -> Result<Next> {
@@ -264,12 +308,26 @@ pub(super) fn hide(doing: &mut Doing<'_>) -> Result<Next> {
     Ok(Next::Go(doing.path.to_owned()))
 }
 
+pub(super) fn rename(doing: &mut Doing<'_>) -> Result<Next> {
+    let (yard, id): (SheetId, ItemId) = (doing.param("yard")?, doing.param("section")?);
+    let name = choose::name_sent(doing)?.to_owned();
+    let typed = [("name", name.as_str())];
+    let renamed = doing
+        .book()?
+        .set_item(yard, SheetKind::Yard, "sections", id, &typed);
+    renamed.map_err(|error| Trouble::in_field("name", error))?;
+    Ok(Next::Go(doing.path.to_owned()))
+}
+
 fn section_now(book: &Book, yard: SheetId, id: ItemId) -> Result<Section, BookError> {
     let sections = book.yard_sheet(yard)?.sections;
-    sections.into_iter().find(|s| s.id == id).ok_or_else(|| BookError::NotFound {
-        what: Thing::Section,
-        name: id.to_string(),
-    })
+    sections
+        .into_iter()
+        .find(|s| s.id == id)
+        .ok_or_else(|| BookError::NotFound {
+            what: Thing::Section,
+            name: id.to_string(),
+        })
 }
 
 fn outline_now(book: &Book, yard: SheetId, id: ItemId) -> Result<Option<Outline>, BookError> {
@@ -289,6 +347,7 @@ fn mark_of<T: serde::Serialize>(what: &T) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use sward_rules::measure::Shape;
 
     #[test]
     fn a_mark_tells_shapes_apart() {

@@ -42,7 +42,10 @@ pub(super) fn sent(form: &Form) -> Result<WalkRead> {
 
 fn fixes(text: &str) -> Result<Vec<Fix>> {
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
-    (1..).zip(lines.take(LINES_MOST + 1)).map(|(line, text)| fix(line, text)).collect()
+    (1..)
+        .zip(lines.take(LINES_MOST + 1))
+        .map(|(line, text)| fix(line, text))
+        .collect()
 }
 
 fn fix(number: i64, text: &str) -> Result<Fix> {
@@ -50,18 +53,28 @@ fn fix(number: i64, text: &str) -> Result<Fix> {
     let line: Line = serde_json::from_str(text).map_err(|_| no_fix())?;
     let fix = Fix::from_degrees(line.lat, line.lon).ok_or_else(no_fix)?;
     Ok(Fix {
-        accuracy_mm: line.accuracy_m.filter(|m| m.is_finite() && *m > 0.0).map(millimetres),
+        accuracy_mm: line
+            .accuracy_m
+            .filter(|m| m.is_finite() && *m > 0.0)
+            .map(millimetres),
         at_unix_ms: line.utc_ms.filter(|ms| ms.is_finite()).map(whole),
         ..fix
     })
 }
 
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to what fits")]
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "clamped to what fits"
+)]
 fn millimetres(metres: f64) -> u32 {
     (metres * 1000.0).round().clamp(1.0, f64::from(u32::MAX)) as u32
 }
 
-#[allow(clippy::cast_possible_truncation, reason = "a cast from a float saturates")]
+#[allow(
+    clippy::cast_possible_truncation,
+    reason = "a cast from a float saturates"
+)]
 fn whole(ms: f64) -> i64 {
     ms.round() as i64
 }
@@ -72,10 +85,19 @@ fn gpx_of(fixes: &[Fix]) -> String {
         "<?xml version=\"1.0\"?><gpx version=\"1.1\" creator=\"sward\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>",
     );
     for fix in fixes {
-        let _ = write!(gpx, "<trkpt lat=\"{:.9}\" lon=\"{:.9}\">", fix.lat(), fix.lon());
+        let _ = write!(
+            gpx,
+            "<trkpt lat=\"{:.9}\" lon=\"{:.9}\">",
+            fix.lat(),
+            fix.lon()
+        );
         let time = fix.at_unix_ms.and_then(DateTime::from_timestamp_millis);
         if let Some(time) = time {
-            let _ = write!(gpx, "<time>{}</time>", time.to_rfc3339_opts(SecondsFormat::Millis, true));
+            let _ = write!(
+                gpx,
+                "<time>{}</time>",
+                time.to_rfc3339_opts(SecondsFormat::Millis, true)
+            );
         }
         if let Some(mm) = fix.accuracy_mm {
             // A tenth of a millimetre more, so that the way back to millimetres loses none.
@@ -126,16 +148,29 @@ mod tests {
 
     #[test]
     fn a_line_that_is_no_position_is_named() {
-        for bad in ["x", "{\"lat\":91,\"lon\":0}", "{\"lat\":1}", "[]", "{\"lat\":\"1\",\"lon\":2}", "{\"lat\":1e999,\"lon\":2}"] {
+        for bad in [
+            "x",
+            "{\"lat\":91,\"lon\":0}",
+            "{\"lat\":1}",
+            "[]",
+            "{\"lat\":\"1\",\"lon\":2}",
+            "{\"lat\":1e999,\"lon\":2}",
+        ] {
             let text = format!("{}{bad}", square());
             let Err(Trouble::InField { field, error }) = sent(&form(&text)) else {
                 panic!("{bad} was taken");
             };
             assert_eq!(field, "fixes");
-            assert!(matches!(*error, Trouble::Wrong(Wrong::NotAFix { line: 5 })), "{bad}: {error:?}");
+            assert!(
+                matches!(*error, Trouble::Wrong(Wrong::NotAFix { line: 5 })),
+                "{bad}: {error:?}"
+            );
         }
         assert!(sent(&form("")).is_err());
-        assert!(sent(&form("{\"lat\":1,\"lon\":2}")).is_err(), "one fix is no walk");
+        assert!(
+            sent(&form("{\"lat\":1,\"lon\":2}")).is_err(),
+            "one fix is no walk"
+        );
     }
 
     proptest! {

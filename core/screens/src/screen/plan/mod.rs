@@ -43,17 +43,20 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
 fn planned(ask: &Ask<'_>, here: &Here, label: SheetId) -> Result<Markup> {
     let book = ask.book()?;
     let job = work::Job::read(book, here, label)?;
-    let is_kept = job.worked.is_some() && ask.again.is_none();
-    let form = form::form(ask, here, &job)?;
+    let plan = job.worked.as_ref().and_then(|w| w.as_ref().ok());
+    let refused = job.worked.as_ref().and_then(|w| w.as_ref().err());
+    let is_kept = plan.is_some() && ask.again.is_none();
     let has_started = matches!(
         here.visit.state,
         VisitState::Treating | VisitState::Finished
     );
+    let form = form::form(ask, here, &job)?;
     Ok(html! {
         @if has_started { p.note { (ask.t("plan-started")) } }
         (label::card(ask, &job))
-        @if let Some(worked) = &job.worked {
-            (result::show(ask, here, &job, worked)?)
+        @if let Some(error) = refused { (result::refused(ask, error)) }
+        @if let Some(plan) = plan {
+            (result::in_short(ask, here, &job, plan)?)
             @if !has_started { (onwards(ask, here, &job)) }
         }
         @if !has_started && is_kept {
@@ -61,6 +64,7 @@ fn planned(ask: &Ask<'_>, here: &Here, label: SheetId) -> Result<Markup> {
         } @else if !has_started {
             (form)
         }
+        @if let Some(plan) = plan { (result::in_full(ask, here, &job, plan)?) }
         @if !has_started { (label::others(ask, here, label)?) }
     })
 }

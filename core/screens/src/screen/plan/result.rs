@@ -19,27 +19,26 @@ use crate::part::{amounts, row};
 use crate::screen::visit::Here;
 use crate::{Result, Trouble};
 
-/// The amounts, or why they could not be worked out.
-pub(super) fn show(
-    ask: &Ask<'_>,
-    here: &Here,
-    job: &Job,
-    worked: &std::result::Result<Plan, RuleError>,
-) -> Result<Markup> {
-    let plan = match worked {
-        Ok(plan) => plan,
-        Err(error) => {
-            let said = ask.words.trouble(&Trouble::Rule(error.clone()));
-            return Ok(html! { div.wrong role="alert" { p { (said) } } });
-        }
-    };
-    let book = ask.book()?;
+/// Why the amounts could not be worked out.
+pub(super) fn refused(ask: &Ask<'_>, error: &RuleError) -> Markup {
+    let said = ask.words.trouble(&Trouble::Rule(error.clone()));
+    html! { div.wrong role="alert" { p { (said) } } }
+}
+
+/// What to measure out in all, and what the label says to it.
+pub(super) fn in_short(ask: &Ask<'_>, here: &Here, job: &Job, plan: &Plan) -> Result<Markup> {
     let mut found = plan.findings.clone();
     found.extend(label_findings(ask, here, job)?);
-    let season = totals(book, here, ask.now.utc_ms, plan)?;
     Ok(html! {
         (product(ask, plan))
         (findings(ask, &found))
+    })
+}
+
+/// Everything else: sections, passes, loads, water, ingredients, and what to bring.
+pub(super) fn in_full(ask: &Ask<'_>, here: &Here, job: &Job, plan: &Plan) -> Result<Markup> {
+    let season = totals(ask.book()?, here, ask.now.utc_ms, plan)?;
+    Ok(html! {
         (sections(ask, here, job, plan))
         (passes(ask, plan))
         (lines::sketch(ask, here, job, &plan.passes.value)?)

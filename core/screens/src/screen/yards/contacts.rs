@@ -18,7 +18,10 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let sheet = ask.book()?.yard_sheet(yard)?;
     let new = ask.form("add");
     Ok(Page {
-        title: ask.words.t_with("yards-contacts-title", &[("yard", sheet.name.clone().into())]),
+        title: ask.words.t_with(
+            "yards-contacts-title",
+            &[("yard", sheet.name.clone().into())],
+        ),
         main: html! {
             @for contact in sheet.contacts.iter().filter(|c| !c.hidden) { (one(ask, contact)) }
             h2 { (ask.t("yards-contact-new")) }
@@ -54,11 +57,16 @@ pub(super) fn line(ask: &Ask<'_>, contact: &Contact) -> String {
         Some(false) => "yards-notice-no",
         None => "yards-notice-unknown",
     });
-    [contact.name.as_str(), &contact.role, &contact.phone, &notice]
-        .into_iter()
-        .filter(|part| !part.trim().is_empty())
-        .collect::<Vec<_>>()
-        .join(" · ")
+    [
+        contact.name.as_str(),
+        &contact.role,
+        &contact.phone,
+        &notice,
+    ]
+    .into_iter()
+    .filter(|part| !part.trim().is_empty())
+    .collect::<Vec<_>>()
+    .join(" · ")
 }
 
 fn fields(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Contact>) -> Markup {
@@ -96,12 +104,18 @@ pub(super) fn save(doing: &mut Doing<'_>) -> Result<Next> {
     let (yard, id): (SheetId, _) = (doing.param("yard")?, item(doing)?);
     let form = doing.form;
     let typed: Vec<(&str, &str)> = FIELDS.iter().map(|key| (*key, form.text(key))).collect();
-    beside(doing.book()?.set_item(yard, SheetKind::Yard, LIST, id, &typed))?;
+    beside(
+        doing
+            .book()?
+            .set_item(yard, SheetKind::Yard, LIST, id, &typed),
+    )?;
     Ok(Next::Go(doing.path.to_owned()))
 }
 
 pub(super) fn hide(doing: &mut Doing<'_>) -> Result<Next> {
     let (yard, id): (SheetId, _) = (doing.param("yard")?, item(doing)?);
-    doing.book()?.hide_item(yard, SheetKind::Yard, LIST, id, true)?;
+    doing
+        .book()?
+        .hide_item(yard, SheetKind::Yard, LIST, id, true)?;
     Ok(Next::Go(doing.path.to_owned()))
 }

@@ -17,7 +17,12 @@ use crate::ask::Ask;
 use crate::words::{Clock, Words};
 
 /// What is due, line by line, from the newest visits.
-pub(super) fn lines(ask: &Ask<'_>, words: &Words, yard: SheetId, visits: &[VisitView]) -> Result<Markup> {
+pub(super) fn lines(
+    ask: &Ask<'_>,
+    words: &Words,
+    yard: SheetId,
+    visits: &[VisitView],
+) -> Result<Markup> {
     let today = words.day_of(ask.now.utc_ms);
     let planned = visits.iter().find_map(|v| v.return_day.as_ref());
     let repeat = repeat(ask.book()?, yard, words, ask.now.utc_ms)?;
@@ -56,7 +61,11 @@ fn repeat(book: &Book, yard: SheetId, words: &Words, now_ms: i64) -> Result<Vec<
     for finish in last.finishes.iter().filter(|f| f.set_aside_by.is_none()) {
         let treatment = treatment_of(book, finish.fact)?;
         let product = treatment.label.product.clone();
-        let applied_ms = treatment.sections.iter().map(|s| s.last_applied_utc_ms).max();
+        let applied_ms = treatment
+            .sections
+            .iter()
+            .map(|s| s.last_applied_utc_ms)
+            .max();
         let applied_ms = applied_ms.unwrap_or(treatment.finished.utc_ms);
         let seconds = match &treatment.label.repeat_after {
             LabelSays::Value(after) => after.to_seconds_up().ok(),
@@ -70,7 +79,11 @@ fn repeat(book: &Book, yard: SheetId, words: &Words, now_ms: i64) -> Result<Vec<
         lines.push(match from_ms {
             None => words.t_with("yards-repeat-unknown", &[("product", product.into())]),
             Some(from_ms) => {
-                let key = if from_ms > now_ms { "yards-too-early" } else { "yards-repeat-since" };
+                let key = if from_ms > now_ms {
+                    "yards-too-early"
+                } else {
+                    "yards-repeat-since"
+                };
                 let day = words.moment(from_ms, Clock::DayAndTime);
                 words.t_with(key, &[("product", product.into()), ("day", day.into())])
             }

@@ -19,7 +19,9 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
         zones.insert(0, (String::new(), ask.t("frame-not-known")));
     }
     Ok(Page {
-        title: ask.words.t_with("yards-edit-title", &[("yard", sheet.name.clone().into())]),
+        title: ask
+            .words
+            .t_with("yards-edit-title", &[("yard", sheet.name.clone().into())]),
         main: html! {
             p.note { (ask.t("yards-edit-note")) }
             (form.wrap(html! {
@@ -55,8 +57,15 @@ pub(super) fn save(doing: &mut Doing<'_>) -> Result<Next> {
         ("zone", doing.text("zone").to_owned()),
         ("street_bearing", degrees_of(doing.text("street_bearing"))),
     ];
-    typed.extend(PLACE.iter().map(|field| (field.key, lines_of(doing.text(field.key)))));
-    let typed: Vec<(&str, &str)> = typed.iter().map(|(key, text)| (*key, text.as_str())).collect();
+    typed.extend(
+        PLACE
+            .iter()
+            .map(|field| (field.key, lines_of(doing.text(field.key)))),
+    );
+    let typed: Vec<(&str, &str)> = typed
+        .iter()
+        .map(|(key, text)| (*key, text.as_str()))
+        .collect();
     beside(doing.book()?.set_yard_fields(yard, &typed))?;
     Ok(Next::Go(format!("/yards/{yard}")))
 }

@@ -22,17 +22,72 @@ pub(super) struct YardField {
 
 /// What may be asked about a place, in the order in which it is looked at.
 pub(super) const PLACE: [YardField; 11] = [
-    YardField { key: "people", label: "yards-people", help: "yards-people-help", value: |s| &s.people },
-    YardField { key: "children", label: "yards-children", help: "yards-children-help", value: |s| &s.children },
-    YardField { key: "pets", label: "yards-pets", help: "", value: |s| &s.pets },
-    YardField { key: "hives", label: "yards-hives", help: "", value: |s| &s.hives },
-    YardField { key: "well", label: "yards-well", help: "", value: |s| &s.well },
-    YardField { key: "gate", label: "yards-gate", help: "", value: |s| &s.gate },
-    YardField { key: "mowing", label: "yards-mowing", help: "", value: |s| &s.mowing },
-    YardField { key: "irrigation", label: "yards-irrigation", help: "", value: |s| &s.irrigation },
-    YardField { key: "others_applied", label: "yards-others", help: "yards-others-help", value: |s| &s.others_applied },
-    YardField { key: "notice", label: "yards-notice", help: "yards-notice-help", value: |s| &s.notice },
-    YardField { key: "note", label: "yards-note", help: "", value: |s| &s.note },
+    YardField {
+        key: "people",
+        label: "yards-people",
+        help: "yards-people-help",
+        value: |s| &s.people,
+    },
+    YardField {
+        key: "children",
+        label: "yards-children",
+        help: "yards-children-help",
+        value: |s| &s.children,
+    },
+    YardField {
+        key: "pets",
+        label: "yards-pets",
+        help: "",
+        value: |s| &s.pets,
+    },
+    YardField {
+        key: "hives",
+        label: "yards-hives",
+        help: "",
+        value: |s| &s.hives,
+    },
+    YardField {
+        key: "well",
+        label: "yards-well",
+        help: "",
+        value: |s| &s.well,
+    },
+    YardField {
+        key: "gate",
+        label: "yards-gate",
+        help: "",
+        value: |s| &s.gate,
+    },
+    YardField {
+        key: "mowing",
+        label: "yards-mowing",
+        help: "",
+        value: |s| &s.mowing,
+    },
+    YardField {
+        key: "irrigation",
+        label: "yards-irrigation",
+        help: "",
+        value: |s| &s.irrigation,
+    },
+    YardField {
+        key: "others_applied",
+        label: "yards-others",
+        help: "yards-others-help",
+        value: |s| &s.others_applied,
+    },
+    YardField {
+        key: "notice",
+        label: "yards-notice",
+        help: "yards-notice-help",
+        value: |s| &s.notice,
+    },
+    YardField {
+        key: "note",
+        label: "yards-note",
+        help: "",
+        value: |s| &s.note,
+    },
 ];
 
 /// A field of a yard in words; a key this program does not know as it is.
@@ -106,7 +161,11 @@ mod tests {
     fn every_field_is_one_of_the_books() {
         use sward_book::sheet::{SheetKind, schema};
         for field in &PLACE {
-            assert!(schema::field(SheetKind::Yard, field.key).is_some(), "{}", field.key);
+            assert!(
+                schema::field(SheetKind::Yard, field.key).is_some(),
+                "{}",
+                field.key
+            );
         }
     }
 }

@@ -22,7 +22,9 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let sketch = Sketch::for_yard(ask, yard, &sheet)?;
     let new = ask.form("add");
     Ok(Page {
-        title: ask.words.t_with("yards-marks-title", &[("yard", sheet.name.clone().into())]),
+        title: ask
+            .words
+            .t_with("yards-marks-title", &[("yard", sheet.name.clone().into())]),
         main: html! {
             p.note { (ask.t("yards-marks-origin")) }
             (sketch.markup(&ask.words))
@@ -67,7 +69,11 @@ fn one(ask: &Ask<'_>, mark: &Mark) -> Markup {
 
 fn fields(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Mark>) -> Markup {
     let kinds: Vec<(String, String)> = std::iter::once((String::new(), ask.t("yards-choose")))
-        .chain(MarkKind::WORDS.iter().map(|w| ((*w).to_owned(), kind_words(w, &ask.words))))
+        .chain(
+            MarkKind::WORDS
+                .iter()
+                .map(|w| ((*w).to_owned(), kind_words(w, &ask.words))),
+        )
         .collect();
     let kind = filled.and_then(|m| m.kind).map_or("", MarkKind::word);
     html! {
@@ -79,7 +85,13 @@ fn fields(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Mark>) -> Markup {
 }
 
 /// A place to one side: a plain line of text, because a place may lie below zero.
-fn offset(ask: &Ask<'_>, form: &FormPart<'_>, name: &str, label: &str, filled: Option<Offset>) -> Markup {
+fn offset(
+    ask: &Ask<'_>,
+    form: &FormPart<'_>,
+    name: &str,
+    label: &str,
+    filled: Option<Offset>,
+) -> Markup {
     let help = match ask.words.units {
         Units::Us => "yards-offset-help-ft",
         Units::Metric => "yards-offset-help-m",
@@ -127,7 +139,10 @@ fn typed(doing: &Doing<'_>, keys: &[&'static str]) -> Vec<(&'static str, String)
 }
 
 fn borrowed<'a>(typed: &'a [(&'static str, String)]) -> Vec<(&'static str, &'a str)> {
-    typed.iter().map(|(key, text)| (*key, text.as_str())).collect()
+    typed
+        .iter()
+        .map(|(key, text)| (*key, text.as_str()))
+        .collect()
 }
 
 fn item(doing: &Doing<'_>) -> Result<ItemId> {
@@ -137,26 +152,40 @@ fn item(doing: &Doing<'_>) -> Result<ItemId> {
 pub(super) fn add(doing: &mut Doing<'_>) -> Result<Next> {
     let yard: SheetId = doing.param("yard")?;
     let typed = typed(doing, &["kind", "name", "east", "north"]);
-    beside(doing.book()?.add_item(yard, SheetKind::Yard, LIST, &borrowed(&typed)))?;
+    beside(
+        doing
+            .book()?
+            .add_item(yard, SheetKind::Yard, LIST, &borrowed(&typed)),
+    )?;
     Ok(Next::Go(doing.path.to_owned()))
 }
 
 pub(super) fn save(doing: &mut Doing<'_>) -> Result<Next> {
     let (yard, id): (SheetId, _) = (doing.param("yard")?, item(doing)?);
     let typed = typed(doing, &["kind", "name", "east", "north"]);
-    beside(doing.book()?.set_item(yard, SheetKind::Yard, LIST, id, &borrowed(&typed)))?;
+    beside(
+        doing
+            .book()?
+            .set_item(yard, SheetKind::Yard, LIST, id, &borrowed(&typed)),
+    )?;
     Ok(Next::Go(doing.path.to_owned()))
 }
 
 pub(super) fn hide(doing: &mut Doing<'_>) -> Result<Next> {
     let (yard, id): (SheetId, _) = (doing.param("yard")?, item(doing)?);
-    doing.book()?.hide_item(yard, SheetKind::Yard, LIST, id, true)?;
+    doing
+        .book()?
+        .hide_item(yard, SheetKind::Yard, LIST, id, true)?;
     Ok(Next::Go(doing.path.to_owned()))
 }
 
 pub(super) fn place(doing: &mut Doing<'_>) -> Result<Next> {
     let (yard, id): (SheetId, _) = (doing.param("yard")?, item(doing)?);
     let typed = typed(doing, &["east", "north", "turn"]);
-    beside(doing.book()?.set_item(yard, SheetKind::Yard, "sections", id, &borrowed(&typed)))?;
+    beside(
+        doing
+            .book()?
+            .set_item(yard, SheetKind::Yard, "sections", id, &borrowed(&typed)),
+    )?;
     Ok(Next::Go(doing.path.to_owned()))
 }

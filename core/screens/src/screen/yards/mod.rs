@@ -39,7 +39,11 @@ pub(crate) const SCREENS: &[Screen] = &[
     Screen {
         path: "/yards/{yard}/contacts",
         show: contacts::show,
-        acts: &[("add", contacts::add), ("save", contacts::save), ("hide", contacts::hide)],
+        acts: &[
+            ("add", contacts::add),
+            ("save", contacts::save),
+            ("hide", contacts::hide),
+        ],
     },
     Screen {
         path: "/yards/{yard}/marks",

@@ -9,7 +9,10 @@ use crate::{Result, Trouble};
 
 pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let form = ask.form("add");
-    let units = [("us", ask.t("yards-units-us")), ("metric", ask.t("yards-units-metric"))];
+    let units = [
+        ("us", ask.t("yards-units-us")),
+        ("metric", ask.t("yards-units-metric")),
+    ];
     Ok(Page {
         title: ask.t("yards-new-title"),
         main: html! {

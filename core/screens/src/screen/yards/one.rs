@@ -72,12 +72,16 @@ fn keep_offs(ask: &Ask<'_>, words: &Words, yard: SheetId) -> Result<Markup> {
 
 fn start(ask: &Ask<'_>, visits: &[VisitView], words: &Words) -> Markup {
     let form = ask.form("visit");
-    let open = visits.iter().find(|v| matches!(v.state, VisitState::Looking | VisitState::Treating));
+    let open = visits
+        .iter()
+        .find(|v| matches!(v.state, VisitState::Looking | VisitState::Treating));
     // The pest of the last visit: what a yard was visited for it is most likely visited for again.
     let last = visits.iter().find(|v| !v.target.is_empty());
     let filled = last.map(|v| v.target.as_str());
-    let mut options: Vec<(String, String)> =
-        PESTS.iter().map(|p| ((*p).to_owned(), pest_name(*words, p))).collect();
+    let mut options: Vec<(String, String)> = PESTS
+        .iter()
+        .map(|p| ((*p).to_owned(), pest_name(*words, p)))
+        .collect();
     options.insert(0, (String::new(), ask.t("yards-choose")));
     if let Some(own) = filled.filter(|pest| !PESTS.contains(pest)) {
         options.push((own.to_owned(), pest_name(*words, own)));
@@ -134,7 +138,10 @@ fn section_line(ask: &Ask<'_>, section: &Section) -> String {
 
 fn place(ask: &Ask<'_>, yard: SheetId, sheet: &YardSheet) -> Markup {
     let not_known = ask.t("frame-not-known");
-    let zone = sheet.zone.map(|z| z.name().replace('_', " ")).unwrap_or_default();
+    let zone = sheet
+        .zone
+        .map(|z| z.name().replace('_', " "))
+        .unwrap_or_default();
     html! {
         h2 { (ask.t("yards-place")) }
         dl {

@@ -17,7 +17,9 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
         _ => sketch,
     };
     Ok(Page {
-        title: ask.words.t_with("yards-sketch-title", &[("yard", sheet.name.clone().into())]),
+        title: ask
+            .words
+            .t_with("yards-sketch-title", &[("yard", sheet.name.clone().into())]),
         main: html! {
             div.sheet { (sketch.markup(&ask.words)) }
             p.note { (ask.t("yards-sketch-note")) }

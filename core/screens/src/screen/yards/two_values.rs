@@ -50,7 +50,15 @@ pub(super) fn settle(doing: &mut Doing<'_>) -> Result<Next> {
     let found = conflicts
         .iter()
         .filter(|c| c.conflict.field == field && c.item.as_ref().map(|(_, id)| *id) == item)
-        .find_map(|c| Some((c, c.conflict.values.iter().find(|v| v.trim() == form.text("value").replace("\r\n", "\n"))?)));
+        .find_map(|c| {
+            Some((
+                c,
+                c.conflict
+                    .values
+                    .iter()
+                    .find(|v| v.trim() == form.text("value").replace("\r\n", "\n"))?,
+            ))
+        });
     let Some((of, value)) = found else {
         return Err(Wrong::ChangedMeanwhile.into());
     };

@@ -8,29 +8,58 @@ use super::*;
 use crate::words::{Language, Units};
 
 fn words(language: Language) -> Words {
-    Words { language, units: Units::Us, zone: chrono_tz::UTC }
+    Words {
+        language,
+        units: Units::Us,
+        zone: chrono_tz::UTC,
+    }
 }
 
 fn rectangle() -> Shape {
-    Shape::Rectangle { length: ft("60 ft"), width: ft("25 ft") }
+    Shape::Rectangle {
+        length: ft("60 ft"),
+        width: ft("25 ft"),
+    }
 }
 
 fn sketch() -> Sketch {
     let mut lawn = section("Front", rectangle());
     lawn.place = Some(Place::default());
     lawn.keep_offs = vec![KeepOffDrawn {
-        outline: Outline { shape: rectangle(), left_out: vec![] },
+        outline: Outline {
+            shape: rectangle(),
+            left_out: vec![],
+        },
         until: "keep off until 3:40 PM".to_owned(),
     }];
     Sketch {
         id: "main",
         name: "<b>Corner</b>".to_owned(),
-        sections: vec![lawn, section("Back", Shape::Circle { diameter: ft("20 ft") })],
-        marks: vec![
-            SketchMark { kind: "well".into(), name: String::new(), at: Some(Point::new(30.0, 3.0)) },
-            SketchMark { kind: "hive".into(), name: "two".into(), at: None },
+        sections: vec![
+            lawn,
+            section(
+                "Back",
+                Shape::Circle {
+                    diameter: ft("20 ft"),
+                },
+            ),
         ],
-        wind: Some(Wind { from_deg: 270.0, mean: "5 mph".to_owned() }),
+        marks: vec![
+            SketchMark {
+                kind: "well".into(),
+                name: String::new(),
+                at: Some(Point::new(30.0, 3.0)),
+            },
+            SketchMark {
+                kind: "hive".into(),
+                name: "two".into(),
+                at: None,
+            },
+        ],
+        wind: Some(Wind {
+            from_deg: 270.0,
+            mean: "5 mph".to_owned(),
+        }),
         orientation: Orientation::North,
     }
 }
@@ -41,10 +70,19 @@ fn it_says_in_words_what_it_shows() {
         let words = words(language);
         let page = sketch().markup(&words).into_string();
         assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
-        for wanted in ["1,500", "keep off until 3:40 PM", "role=\"img\"", "aria-describedby", "5 mph"] {
+        for wanted in [
+            "1,500",
+            "keep off until 3:40 PM",
+            "role=\"img\"",
+            "aria-describedby",
+            "5 mph",
+        ] {
             assert!(page.contains(wanted), "{wanted}: {page}");
         }
-        assert!(page.contains(&words.t("sketch-not-placed")), "the back is not placed");
+        assert!(
+            page.contains(&words.t("sketch-not-placed")),
+            "the back is not placed"
+        );
         assert!(!page.contains("style="), "the policy forbids inline style");
         assert!(!page.contains("<b>"), "a name is text");
     }
@@ -63,18 +101,36 @@ fn what_lies_down_wind_is_named_and_what_is_not_known_too() {
 
 #[test]
 fn passes_are_drawn_and_counted() {
-    let sketch = Sketch { wind: None, ..sketch() }.with_passes(PassLines { spacing_m: 1.524, crosswise: true });
+    let sketch = Sketch {
+        wind: None,
+        ..sketch()
+    }
+    .with_passes(PassLines {
+        spacing_m: 1.524,
+        crosswise: true,
+    });
     let page = sketch.markup(&words(Language::English)).into_string();
     // 25 ft in lines 5 ft apart: five; 60 ft across: twelve.
-    assert!(page.contains("5 lines") && page.contains("12 lines"), "{page}");
+    assert!(
+        page.contains("5 lines") && page.contains("12 lines"),
+        "{page}"
+    );
     assert!(page.contains("sk-pass"));
 }
 
 #[test]
 fn nothing_to_draw_is_said() {
-    let empty = Sketch { sections: vec![], marks: vec![], wind: None, ..sketch() };
+    let empty = Sketch {
+        sections: vec![],
+        marks: vec![],
+        wind: None,
+        ..sketch()
+    };
     let page = empty.markup(&words(Language::English)).into_string();
-    assert!(!page.contains("<svg") && page.contains("Nothing to draw"), "{page}");
+    assert!(
+        !page.contains("<svg") && page.contains("Nothing to draw"),
+        "{page}"
+    );
 }
 
 #[test]

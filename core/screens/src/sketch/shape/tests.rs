@@ -15,7 +15,10 @@ fn agrees(shape: &Shape) {
     let wanted_m2 = shape.area().unwrap().value.square_metres();
     let drawn_m2 = area_m2(&drawn(shape).unwrap().ring);
     let off = (drawn_m2 - wanted_m2).abs() / wanted_m2;
-    assert!(off < 0.005, "{shape:?}: drawn {drawn_m2} m², by the rules {wanted_m2} m²");
+    assert!(
+        off < 0.005,
+        "{shape:?}: drawn {drawn_m2} m², by the rules {wanted_m2} m²"
+    );
 }
 
 fn corner(from_a: u16, tape_a: f64, from_b: u16, tape_b: f64) -> TapedCorner {
@@ -45,7 +48,11 @@ fn a_rectangle_by_its_diagonals_is_drawn_as_one() {
 
 #[test]
 fn what_cannot_be_is_not_drawn() {
-    let triangle = Shape::TriangleSides { a: ft(10.0), b: ft(20.0), c: ft(30.0) };
+    let triangle = Shape::TriangleSides {
+        a: ft(10.0),
+        b: ft(20.0),
+        c: ft(30.0),
+    };
     assert_eq!(drawn(&triangle), None);
     let nowhere = Shape::TapePolygon {
         first_side: ft(30.0),
@@ -61,18 +68,36 @@ fn what_cannot_be_is_not_drawn() {
 fn what_is_assumed_is_told() {
     let told = |shape: &Shape| drawn(shape).unwrap().assumed;
     let (a, b, height) = (ft(30.0), ft(20.0), ft(10.0));
-    assert_eq!(told(&Shape::TriangleHeight { base: a, height }), Some(Assumed::TipOverMiddle));
-    assert_eq!(told(&Shape::Trapezoid { a, b, height }), Some(Assumed::SidesCentred));
+    assert_eq!(
+        told(&Shape::TriangleHeight { base: a, height }),
+        Some(Assumed::TipOverMiddle)
+    );
+    assert_eq!(
+        told(&Shape::Trapezoid { a, b, height }),
+        Some(Assumed::SidesCentred)
+    );
     let offsets = vec![a, b, height];
-    let by_offsets = Shape::Offsets { spacing: a, offsets, rule: OffsetRule::Simpson };
+    let by_offsets = Shape::Offsets {
+        spacing: a,
+        offsets,
+        rule: OffsetRule::Simpson,
+    };
     assert_eq!(told(&by_offsets), Some(Assumed::BaseStraight));
     agrees(&by_offsets);
-    assert_eq!(told(&Shape::Rectangle { length: a, width: b }), None);
+    assert_eq!(
+        told(&Shape::Rectangle {
+            length: a,
+            width: b
+        }),
+        None
+    );
 }
 
 #[test]
 fn like_radii_are_a_circle() {
-    let shape = Shape::MeanRadius { radii: vec![ft(20.0); 8] };
+    let shape = Shape::MeanRadius {
+        radii: vec![ft(20.0); 8],
+    };
     assert_eq!(drawn(&shape).unwrap().assumed, Some(Assumed::ThroughRadii));
     agrees(&shape);
 }
@@ -82,7 +107,12 @@ fn a_walk_is_drawn_to_its_size() {
     // A quarter of a thousandth of a degree each way, on several latitudes.
     for lat in [0.0, 28.5, 47.0, -61.0] {
         let at = |n: f64, e: f64| Fix::from_degrees(lat + n, -81.25 + e).unwrap();
-        let fixes = vec![at(0.0, 0.0), at(0.0, 2.5e-4), at(2.5e-4, 3e-4), at(2e-4, -1e-5)];
+        let fixes = vec![
+            at(0.0, 0.0),
+            at(0.0, 2.5e-4),
+            at(2.5e-4, 3e-4),
+            at(2e-4, -1e-5),
+        ];
         agrees(&Shape::Walk { fixes });
     }
 }

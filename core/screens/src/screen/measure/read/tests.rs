@@ -8,7 +8,10 @@ fn form(fields: &[(&str, &str)]) -> Form {
         all.push(((*name).to_owned(), (*value).to_owned()));
         all.push((format!("{name}.unit"), "ft".to_owned()));
     }
-    Form { fields: all, files: Vec::new() }
+    Form {
+        fields: all,
+        files: Vec::new(),
+    }
 }
 
 fn ft2(kind: Kind, fields: &[(&str, &str)]) -> f64 {
@@ -52,41 +55,110 @@ const TAPED: &[(&str, &str)] = &[
 #[test]
 fn shapes_are_read_as_typed() {
     let near = |found: f64, wanted: f64| assert!((found - wanted).abs() < 0.01, "{found} {wanted}");
-    near(ft2(Kind::Rectangle, &[("length", "60"), ("width", "25")]), 1500.0);
-    near(ft2(Kind::Rectangle, &[("length", "12 ft 6 in"), ("width", "8")]), 100.0);
-    near(ft2(Kind::Triangle, &[("a", "3"), ("b", "4"), ("c", "5")]), 6.0);
-    near(ft2(Kind::TriangleHeight, &[("base", "30"), ("height", "26")]), 390.0);
-    near(ft2(Kind::Trapezoid, &[("a", "40"), ("b", "30"), ("height", "20")]), 700.0);
+    near(
+        ft2(Kind::Rectangle, &[("length", "60"), ("width", "25")]),
+        1500.0,
+    );
+    near(
+        ft2(Kind::Rectangle, &[("length", "12 ft 6 in"), ("width", "8")]),
+        100.0,
+    );
+    near(
+        ft2(Kind::Triangle, &[("a", "3"), ("b", "4"), ("c", "5")]),
+        6.0,
+    );
+    near(
+        ft2(Kind::TriangleHeight, &[("base", "30"), ("height", "26")]),
+        390.0,
+    );
+    near(
+        ft2(
+            Kind::Trapezoid,
+            &[("a", "40"), ("b", "30"), ("height", "20")],
+        ),
+        700.0,
+    );
     near(ft2(Kind::Circle, &[("diameter", "12")]), 113.097);
-    let offsets = [("spacing", "10"), ("row.1", "0"), ("row.2", "18"), ("row.3", "24"), ("row.4", "20")];
-    near(ft2(Kind::Offsets, &[&offsets[..], &[("rule", "trapezoid")]].concat()), 520.0);
+    let offsets = [
+        ("spacing", "10"),
+        ("row.1", "0"),
+        ("row.2", "18"),
+        ("row.3", "24"),
+        ("row.4", "20"),
+    ];
+    near(
+        ft2(
+            Kind::Offsets,
+            &[&offsets[..], &[("rule", "trapezoid")]].concat(),
+        ),
+        520.0,
+    );
     near(ft2(Kind::Taped, TAPED), 1200.0);
 }
 
 #[test]
 fn all_that_is_wrong_is_said_at_once_beside_its_field() {
     assert_eq!(wrong(Kind::Rectangle, &[]), ["length", "width"]);
-    assert_eq!(wrong(Kind::Rectangle, &[("length", "x"), ("width", "0")]), ["length"]);
-    assert_eq!(wrong(Kind::Rectangle, &[("length", "10"), ("width", "0")]), ["width"]);
-    assert_eq!(wrong(Kind::Rectangle, &[("length", "10"), ("width", "99999")]), ["width"]);
-    assert_eq!(wrong(Kind::Rectangle, &[("length", "10 lb"), ("width", "-3")]), ["length", "width"]);
-    assert_eq!(wrong(Kind::Triangle, &[("a", "10"), ("b", "20"), ("c", "30")]), ["c"]);
+    assert_eq!(
+        wrong(Kind::Rectangle, &[("length", "x"), ("width", "0")]),
+        ["length"]
+    );
+    assert_eq!(
+        wrong(Kind::Rectangle, &[("length", "10"), ("width", "0")]),
+        ["width"]
+    );
+    assert_eq!(
+        wrong(Kind::Rectangle, &[("length", "10"), ("width", "99999")]),
+        ["width"]
+    );
+    assert_eq!(
+        wrong(Kind::Rectangle, &[("length", "10 lb"), ("width", "-3")]),
+        ["length", "width"]
+    );
+    assert_eq!(
+        wrong(Kind::Triangle, &[("a", "10"), ("b", "20"), ("c", "30")]),
+        ["c"]
+    );
     assert_eq!(wrong(Kind::Radii, &[]), ["row.1"]);
-    assert_eq!(wrong(Kind::Radii, &[("row.1", "5"), ("row.3", "6")]), ["row.2"]);
-    let even = [("spacing", "10"), ("row.1", "1"), ("row.2", "2"), ("row.3", "3"), ("row.4", "4"), ("rule", "simpson")];
+    assert_eq!(
+        wrong(Kind::Radii, &[("row.1", "5"), ("row.3", "6")]),
+        ["row.2"]
+    );
+    let even = [
+        ("spacing", "10"),
+        ("row.1", "1"),
+        ("row.2", "2"),
+        ("row.3", "3"),
+        ("row.4", "4"),
+        ("rule", "simpson"),
+    ];
     assert_eq!(wrong(Kind::Offsets, &even), ["rule"]);
 }
 
 #[test]
 fn a_taped_corner_that_cannot_be_is_named() {
     let with = |field: &str, value: &'static str| {
-        let changed = TAPED.iter().map(|(n, v)| (*n, if *n == field { value } else { *v }));
+        let changed = TAPED
+            .iter()
+            .map(|(n, v)| (*n, if *n == field { value } else { *v }));
         changed.collect::<Vec<_>>()
     };
-    assert_eq!(wrong(Kind::Taped, &with("row.2.tape-a", "5")), ["row.2.tape-a"]);
-    assert_eq!(wrong(Kind::Taped, &with("row.1.from-b", "2")), ["row.1.from-a"]);
-    assert_eq!(wrong(Kind::Taped, &with("row.1.from-a", "9")), ["row.1.from-a"]);
-    assert_eq!(wrong(Kind::Taped, &with("row.2.side", "up")), ["row.2.side"]);
+    assert_eq!(
+        wrong(Kind::Taped, &with("row.2.tape-a", "5")),
+        ["row.2.tape-a"]
+    );
+    assert_eq!(
+        wrong(Kind::Taped, &with("row.1.from-b", "2")),
+        ["row.1.from-a"]
+    );
+    assert_eq!(
+        wrong(Kind::Taped, &with("row.1.from-a", "9")),
+        ["row.1.from-a"]
+    );
+    assert_eq!(
+        wrong(Kind::Taped, &with("row.2.side", "up")),
+        ["row.2.side"]
+    );
     // The fourth corner on the other side: its sides cross.
     assert_eq!(wrong(Kind::Taped, &with("row.2.side", "right")).len(), 1);
 }
