@@ -73,7 +73,7 @@ impl Door {
     }
 
     /// Whether a token lets in; the one for once does so this time and never again.
-    fn lets_in(&self, given: &str) -> bool {
+    pub(super) fn lets_in(&self, given: &str) -> bool {
         if same(given, &self.token) {
             return true;
         }
@@ -89,7 +89,7 @@ impl Door {
         format!("swardbook-{}", self.port)
     }
 
-    fn is_ours(&self, host: &str) -> bool {
+    pub(super) fn is_ours(&self, host: &str) -> bool {
         ["127.0.0.1", "localhost"]
             .iter()
             .any(|name| host == format!("{name}:{}", self.port))

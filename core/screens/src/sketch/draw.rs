@@ -3,6 +3,9 @@
 //! Where things lie is [`super::lay_out`]'s matter. Hatches and dashes carry the meaning; colours,
 //! which the style sheet may change by class, only help.
 
+use std::borrow::Borrow;
+use std::fmt::Write as _;
+
 use maud::{Markup, html};
 
 use super::lay_out::{LaidOut, lay_out};
@@ -19,7 +22,8 @@ const LETTER_WIDTH: f64 = 8.2;
 
 impl Sketch {
     /// The drawing with the same in words beneath it; where there is nothing to draw, that.
-    pub(crate) fn markup(&self, words: &Words) -> Markup {
+    pub(crate) fn markup(&self, words: impl Borrow<Words>) -> Markup {
+        let words = *words.borrow();
         let laid = lay_out(&self.sections, self.is_anything_else_placed());
         let lines = lines(self, &laid, words);
         let has_any = laid.iter().any(Option::is_some) || self.is_anything_else_placed();
@@ -37,7 +41,7 @@ impl Sketch {
         }
     }
 
-    fn svg(&self, laid: &[Option<LaidOut>], lines: &[String], words: &Words) -> Markup {
+    fn svg(&self, laid: &[Option<LaidOut>], lines: &[String], words: Words) -> Markup {
         let shown = laid.iter().flatten();
         let rings = shown.flat_map(|l| l.ring.iter().chain(l.keep_offs.iter().flatten().flatten()));
         let view = View::of(
@@ -98,7 +102,7 @@ impl Sketch {
         laid: &LaidOut,
         view: &View,
         plates: &mut Plates,
-        words: &Words,
+        words: Words,
     ) -> Markup {
         let section = &self.sections[number];
         let Some(at) = middle(&laid.ring) else {
@@ -123,7 +127,7 @@ impl Sketch {
         plates.rows(&rows, x, y)
     }
 
-    fn wind_arrow(&self, view: &View, words: &Words) -> Markup {
+    fn wind_arrow(&self, view: &View, words: Words) -> Markup {
         let Some(wind) = self.wind.as_ref().filter(|w| w.from_deg.is_finite()) else {
             return html! {};
         };
@@ -215,7 +219,7 @@ fn path(ring: &Ring, view: &View) -> String {
     let mut d = String::new();
     for (n, (x, y)) in points.iter().enumerate() {
         d.push(if n == 0 { 'M' } else { 'L' });
-        d.push_str(&format!("{x} {y}"));
+        let _ = write!(d, "{x} {y}");
     }
     d.push('Z');
     d
@@ -242,7 +246,7 @@ fn pass_lines(section: &SketchSection, ring: &Ring, view: &View) -> Markup {
         let mut d = String::new();
         for (p, q) in &walked.lines {
             let ((x1, y1), (x2, y2)) = (view.at(*p), view.at(*q));
-            d.push_str(&format!("M{x1} {y1}L{x2} {y2}"));
+            let _ = write!(d, "M{x1} {y1}L{x2} {y2}");
         }
         d
     };
@@ -267,7 +271,7 @@ fn sign(kind: &str, at: Point, view: &View) -> Markup {
     }
 }
 
-fn mark_words(kind: &str, at: Point, view: &View, plates: &mut Plates, words: &Words) -> Markup {
+fn mark_words(kind: &str, at: Point, view: &View, plates: &mut Plates, words: Words) -> Markup {
     let word = kind_words(kind, words);
     let (x, y) = view.at(at);
     let half = width_of(&word) / 2.0;
@@ -282,13 +286,14 @@ fn mark_words(kind: &str, at: Point, view: &View, plates: &mut Plates, words: &W
     let free = places.into_iter().find(|(cx, cy)| {
         plates.is_free((cx - half, cy - LETTERS * 0.6, cx + half, cy + LETTERS * 0.6))
     });
-    match free {
-        Some((cx, cy)) => plates.rows(&[word], cx, cy),
-        None => html! {},
+    if let Some((cx, cy)) = free {
+        plates.rows(&[word], cx, cy)
+    } else {
+        html! {}
     }
 }
 
-fn north(view: &View, words: &Words) -> Markup {
+fn north(view: &View, words: Words) -> Markup {
     let deg = view.turned_deg(0.0);
     let letter = words.t("sketch-north-letter");
     let x = WIDTH - 28.0;
@@ -300,7 +305,7 @@ fn north(view: &View, words: &Words) -> Markup {
     }
 }
 
-fn scale_bar(view: &View, words: &Words) -> Markup {
+fn scale_bar(view: &View, words: Words) -> Markup {
     let (metres, long) = view.scale_bar(words.units);
     let y = view.height - BELOW / 2.0;
     let right = MARGIN + long;

@@ -59,7 +59,7 @@ impl Sketch {
 
     /// As one stands in the street, where it is known in which direction that lies.
     #[must_use]
-    pub(crate) fn from_street(mut self, street_bearing_deg: Option<f64>) -> Self {
+    pub(crate) fn seen_from_street(mut self, street_bearing_deg: Option<f64>) -> Self {
         self.orientation = street_bearing_deg.map_or(Orientation::North, Orientation::Street);
         self
     }

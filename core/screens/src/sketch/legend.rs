@@ -9,7 +9,7 @@ use crate::part::amounts;
 use crate::words::Words;
 
 /// Everything on a sketch, a line a thing.
-pub(super) fn lines(sketch: &Sketch, laid: &[Option<LaidOut>], words: &Words) -> Vec<String> {
+pub(super) fn lines(sketch: &Sketch, laid: &[Option<LaidOut>], words: Words) -> Vec<String> {
     let mut lines: Vec<String> = sketch
         .sections
         .iter()
@@ -26,12 +26,12 @@ fn section_line(
     number: i64,
     section: &SketchSection,
     laid: Option<&LaidOut>,
-    words: &Words,
+    words: Words,
 ) -> String {
     let area = section.outline.as_ref().and_then(|o| o.area().ok());
     let area = area.map_or_else(
         || words.t("sketch-not-measured"),
-        |a| amounts::area(*words, &a.value),
+        |a| amounts::area(words, &a.value),
     );
     let mut parts = vec![words.t_with(
         "sketch-section",
@@ -75,7 +75,7 @@ fn assumed_key(assumed: Assumed) -> &'static str {
     }
 }
 
-fn pass_words(section: &SketchSection, laid: &LaidOut, words: &Words) -> Option<String> {
+fn pass_words(section: &SketchSection, laid: &LaidOut, words: Words) -> Option<String> {
     let asked = section.passes?;
     let along = passes::along_longest_side(&laid.ring, asked.spacing_m)?;
     let said = |key: &str, count: usize| {
@@ -98,7 +98,7 @@ fn pass_words(section: &SketchSection, laid: &LaidOut, words: &Words) -> Option<
 }
 
 /// The word for a kind of mark.
-pub(crate) fn kind_words(kind: &str, words: &Words) -> String {
+pub(crate) fn kind_words(kind: &str, words: Words) -> String {
     // words: sketch-mark-*
     let key = format!("sketch-mark-{}", kind.replace('_', "-"));
     if words.has(&key) {
@@ -108,7 +108,7 @@ pub(crate) fn kind_words(kind: &str, words: &Words) -> String {
     }
 }
 
-fn named(mark: &SketchMark, words: &Words) -> String {
+fn named(mark: &SketchMark, words: Words) -> String {
     let kind = kind_words(&mark.kind, words);
     if mark.name.trim().is_empty() {
         kind
@@ -117,7 +117,7 @@ fn named(mark: &SketchMark, words: &Words) -> String {
     }
 }
 
-fn mark_line(mark: &SketchMark, words: &Words) -> String {
+fn mark_line(mark: &SketchMark, words: Words) -> String {
     let place = match mark.at {
         None => words.t("sketch-place-unknown"),
         Some(at) => {
@@ -135,7 +135,7 @@ fn mark_line(mark: &SketchMark, words: &Words) -> String {
     format!("{} · {place}", named(mark, words))
 }
 
-fn wind_lines(sketch: &Sketch, words: &Words) -> Vec<String> {
+fn wind_lines(sketch: &Sketch, words: Words) -> Vec<String> {
     let (Some(wind), Some(lees)) = (&sketch.wind, sketch.lees()) else {
         return Vec::new();
     };
@@ -155,10 +155,10 @@ fn wind_lines(sketch: &Sketch, words: &Words) -> Vec<String> {
                 ));
             }
             Lee::DownWind { .. } => {
-                lines.push(words.t_with("sketch-down-wind-on-it", &[("name", name.into())]))
+                lines.push(words.t_with("sketch-down-wind-on-it", &[("name", name.into())]));
             }
             Lee::NotKnown => {
-                lines.push(words.t_with("sketch-down-wind-unknown", &[("name", name.into())]))
+                lines.push(words.t_with("sketch-down-wind-unknown", &[("name", name.into())]));
             }
             Lee::Aside => {}
         }
@@ -172,7 +172,7 @@ fn wind_lines(sketch: &Sketch, words: &Words) -> Vec<String> {
     clippy::cast_sign_loss,
     reason = "0 to 7 after the modulus"
 )]
-pub(super) fn compass(deg: f64, words: &Words) -> String {
+pub(super) fn compass(deg: f64, words: Words) -> String {
     const KEYS: [&str; 8] = [
         "sketch-from-n",
         "sketch-from-ne",

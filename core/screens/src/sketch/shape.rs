@@ -90,7 +90,9 @@ pub(crate) fn drawn(shape: &Shape) -> Option<Drawn> {
             corners,
         } => plain(taped(metres(first_side)?, corners)?),
         Shape::Walk { fixes } => plain(walked(fixes, fixes.first()?)),
-        Shape::Drawn { corners } => plain(without_repeats(corners.iter().map(on_sketch).collect())),
+        Shape::Drawn { corners } => plain(without_repeats(
+            corners.iter().copied().map(on_sketch).collect(),
+        )),
     }?;
     let finite = drawn
         .ring
@@ -112,7 +114,7 @@ pub(crate) fn is_drawn(shape: &Shape) -> bool {
     matches!(shape, Shape::Drawn { .. })
 }
 
-fn on_sketch(corner: &DrawnCorner) -> Point {
+fn on_sketch(corner: DrawnCorner) -> Point {
     Point::new(
         f64::from(corner.east_cm) / 100.0,
         f64::from(corner.north_cm) / 100.0,
@@ -234,7 +236,7 @@ fn meet(a: Point, b: Point, (from_a_m, from_b_m): (f64, f64), side: SideOfLine) 
     let along_m = (base_m.powi(2) + from_a_m.powi(2) - from_b_m.powi(2)) / (2.0 * base_m);
     let off2 = (from_a_m - along_m) * (from_a_m + along_m);
     // A NaN (two corners on one spot) fails this as well.
-    if !(off2 > 0.0) {
+    if off2.is_nan() || off2 <= 0.0 {
         return None;
     }
     let off_m = match side {

@@ -36,7 +36,7 @@ pub(super) fn sent(doing: &Doing<'_>) -> Result<Kind> {
 pub(super) fn ways(ask: &Ask<'_>, name: &str, kinds: &[Kind]) -> Markup {
     html! {
         @for kind in kinds {
-            (part::way(&format!("{}?{name}={}", ask.path, kind.code()), &kind.name(&ask.words)))
+            (part::way(&format!("{}?{name}={}", ask.path, kind.code()), &kind.name(ask.words)))
         }
     }
 }
@@ -63,7 +63,7 @@ pub(super) fn form_of(ask: &Ask<'_>, form: &FormPart<'_>, entering: &Entering<'_
     } = *entering;
     let rows = kind.rows(ask, filled);
     html! {
-        p.note { (kind.advice(&ask.words)) }
+        p.note { (kind.advice(ask.words)) }
         @if kind == Kind::Drawn { (drawn::field(ask, form, name, filled, around)) }
         @else { (fields(ask, form, kind, filled)) }
         @if rows > 0 && rows < ROWS_MOST {

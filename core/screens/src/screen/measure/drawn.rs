@@ -2,6 +2,7 @@
 //!
 //! The script writes the corners; without it they are typed.
 
+use std::fmt::Write as _;
 use std::str::FromStr;
 
 use maud::{Markup, html};
@@ -74,7 +75,7 @@ pub(super) fn field(
                     @let side = f64::from(if ask.words.units == Units::Us { feet } else { metres });
                     @let unit_m = if ask.words.units == Units::Us { 0.3048 } else { 1.0 };
                     a href=(format!("{}?{name}=drawn&ground={ground}", ask.path)) {
-                        (ask.words.t_with("measure-ground", &[("side", length_words(&ask.words, side * unit_m).into())]))
+                        (ask.words.t_with("measure-ground", &[("side", length_words(ask.words, side * unit_m).into())]))
                     } " "
                 }
             }
@@ -96,6 +97,7 @@ fn corners_of(shape: Option<&Shape>) -> &[DrawnCorner] {
 }
 
 /// The ground that is drawn on, in centimetres, north up.
+#[expect(clippy::struct_field_names, reason = "units end the names of numbers")]
 struct Frame {
     west_cm: i32,
     south_cm: i32,
@@ -147,7 +149,7 @@ impl Frame {
     }
 
     fn step_words(&self, ask: &Ask<'_>) -> String {
-        length_words(&ask.words, self.step_cm / 100.0)
+        length_words(ask.words, self.step_cm / 100.0)
     }
 
     fn svg(&self, ask: &Ask<'_>, corners: &[DrawnCorner]) -> Markup {
@@ -173,16 +175,22 @@ impl Frame {
             -f64::from(self.south_cm + self.side_cm),
             f64::from(self.side_cm),
         );
+        // In whole steps, so that no line is lost to the sum of many roundings.
+        let lines = |from: f64| {
+            let (first, last) = (from / self.step_cm, (from + side) / self.step_cm);
+            let mut number = (first - 1e-9).ceil();
+            std::iter::from_fn(move || {
+                let here = number;
+                number += 1.0;
+                (here <= last + 1e-9).then_some(here)
+            })
+        };
         let mut d = String::new();
-        let mut at = (x / self.step_cm).ceil() * self.step_cm;
-        while at <= x + side {
-            d.push_str(&format!("M{at:.1} {y}v{side}"));
-            at += self.step_cm;
+        for number in lines(x) {
+            let _ = write!(d, "M{:.1} {y}v{side}", number * self.step_cm);
         }
-        let mut at = (y / self.step_cm).ceil() * self.step_cm;
-        while at <= y + side {
-            d.push_str(&format!("M{x} {at:.1}h{side}"));
-            at += self.step_cm;
+        for number in lines(y) {
+            let _ = write!(d, "M{x} {:.1}h{side}", number * self.step_cm);
         }
         d
     }
@@ -235,10 +243,10 @@ mod tests {
 
     #[test]
     fn the_ground_lies_around_what_is_drawn() {
-        let frame = Frame::new(0, 0, 3_658, false);
+        let frame = Frame::new(0, 0, 3_657, false);
         // 120 ft in at most twelve squares: 10 ft.
         assert!((frame.step_cm - 304.8).abs() < 1e-9);
-        assert_eq!(frame.grid().matches('M').count(), 26);
+        assert_eq!(frame.grid().matches('M').count(), 24);
     }
 
     proptest! {

@@ -79,7 +79,7 @@ impl Kind {
     }
 
     /// What it is called.
-    pub(super) fn name(self, words: &Words) -> String {
+    pub(super) fn name(self, words: Words) -> String {
         words.t(match self {
             Self::Rectangle => "measure-rectangle",
             Self::Triangle => "measure-triangle",
@@ -96,7 +96,7 @@ impl Kind {
     }
 
     /// How it is measured.
-    pub(super) fn advice(self, words: &Words) -> String {
+    pub(super) fn advice(self, words: Words) -> String {
         words.t(match self {
             Self::Rectangle => "measure-rectangle-how",
             Self::Triangle => "measure-triangle-how",

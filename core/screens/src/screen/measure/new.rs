@@ -29,7 +29,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
             };
             html! {
                 p.lead { (ask.words.t_with("measure-of-yard", &[("yard", sheet.name.clone().into())])) }
-                h2 { (kind.name(&ask.words)) }
+                h2 { (kind.name(ask.words)) }
                 (form.wrap(html! {
                     (form.text("name", "measure-name", "measure-name-help", None))
                     (choose::form_of(ask, &form, &Entering { name: "shape", kind, filled: None, around: None }))

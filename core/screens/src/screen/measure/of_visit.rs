@@ -30,11 +30,11 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
                 p { (ask.t("measure-first")) }
                 (part::next_step(&new, &ask.t("measure-new")))
             } @else {
-                p.big { (area_sum_words(&ask.words, &areas).unwrap_or_default()) }
+                p.big { (area_sum_words(ask.words, &areas).unwrap_or_default()) }
                 p.note { (ask.t("measure-sum-note")) }
                 @if areas.len() < shown.len() { p.unknown { (ask.t("measure-some-missing")) } }
             }
-            (Sketch::for_yard(ask, yard, &sheet)?.markup(&ask.words))
+            (Sketch::for_yard(ask, yard, &sheet)?.markup(ask.words))
             @if !areas.is_empty() {
                 (part::next_step(&format!("/visit/{visit}/plan"), &ask.t("measure-to-plan")))
             }

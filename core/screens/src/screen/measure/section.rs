@@ -92,7 +92,7 @@ fn whole(ask: &Ask<'_>, yard: SheetId, sheet: &YardSheet, section: &Section) -> 
     Ok(html! {
         (walk_told(ask))
         (area(ask, section))
-        (sketch.markup(&ask.words))
+        (sketch.markup(ask.words))
         (other_outlines(ask, section))
         (part::next_step(&format!("/yards/{yard}"), &ask.t("measure-to-yard")))
         @if section.outline.is_some() {
@@ -115,14 +115,11 @@ fn whole(ask: &Ask<'_>, yard: SheetId, sheet: &YardSheet, section: &Section) -> 
 /// How many fixes of a walk that was just taken were used.
 fn walk_told(ask: &Ask<'_>) -> Markup {
     let number = |name| ask.query(name).and_then(|n| n.parse::<u32>().ok());
-    match (number("read"), number("used")) {
-        (Some(read), Some(used)) => html! {
-            p.note role="status" {
-                (ask.words.t_with("measure-fixes-used", &[("used", used.into()), ("read", read.into())]))
-            }
-        },
-        _ => html! {},
-    }
+    let (Some(read), Some(used)) = (number("read"), number("used")) else {
+        return html! {};
+    };
+    let told = [("used", used.into()), ("read", read.into())];
+    html! { p.note role="status" { (ask.words.t_with("measure-fixes-used", &told)) } }
 }
 
 fn area(ask: &Ask<'_>, section: &Section) -> Markup {
@@ -146,7 +143,7 @@ fn correcting(ask: &Ask<'_>, section: &Section, kind: Kind) -> Markup {
     };
     let filled = section.outline.as_ref().map(|o| &o.shape);
     html! {
-        h2 { (kind.name(&ask.words)) }
+        h2 { (kind.name(ask.words)) }
         (form.wrap(html! {
             (choose::form_of(ask, &form, &Entering { name: "shape", kind, filled, around: None }))
             (form.hidden("was", &section.outline.as_ref().map(|o| mark_of(&o.shape)).unwrap_or_default()))
@@ -176,7 +173,7 @@ fn left_out(ask: &Ask<'_>, section: &Section) -> Markup {
             @for (n, shape) in shapes.iter().enumerate() {
                 @let form = ask.form_keyed("take-back", &n.to_string());
                 li {
-                    (Kind::of_shape(shape).name(&ask.words)) ": "
+                    (Kind::of_shape(shape).name(ask.words)) ": "
                     @match shape.area() {
                         Ok(answer) => { (amounts::area(ask.words, &answer.value)) }
                         Err(error) => { span.wrong { (ask.words.trouble(&error.into())) } }
@@ -201,7 +198,7 @@ fn other_outlines(ask: &Ask<'_>, section: &Section) -> Markup {
                     @let form = ask.form_keyed("choose-outline", &n.to_string());
                     (form.wrap(html! {
                         p {
-                            (Kind::of_shape(&outline.shape).name(&ask.words)) ": "
+                            (Kind::of_shape(&outline.shape).name(ask.words)) ": "
                             @match outline.area() {
                                 Ok(answer) => { (amounts::area(ask.words, &answer.value)) }
                                 Err(error) => { span.wrong { (ask.words.trouble(&error.into())) } }

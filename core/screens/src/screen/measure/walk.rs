@@ -123,18 +123,19 @@ mod tests {
     }
 
     fn square() -> String {
-        [(0.0, 0.0), (0.0, 2e-4), (2e-4, 2e-4), (2e-4, 0.0)]
-            .iter()
+        let mut lines = String::new();
+        for (n, (north, east)) in [(0.0, 0.0), (0.0, 2e-4), (2e-4, 2e-4), (2e-4, 0.0)]
+            .into_iter()
             .enumerate()
-            .map(|(n, (north, east))| {
-                format!(
-                    "{{\"lat\":{:.6},\"lon\":{:.6},\"accuracy_m\":4.217,\"utc_ms\":{}.5}}\n",
-                    40.0 + north,
-                    -75.0 + east,
-                    1_700_000_000_000_u64 + 20_000 * n as u64
-                )
-            })
-            .collect()
+        {
+            let (lat, lon) = (40.0 + north, -75.0 + east);
+            let at_ms = 1_700_000_000_000_u64 + 20_000 * n as u64;
+            let _ = writeln!(
+                lines,
+                "{{\"lat\":{lat:.6},\"lon\":{lon:.6},\"accuracy_m\":4.217,\"utc_ms\":{at_ms}.5}}"
+            );
+        }
+        lines
     }
 
     #[test]

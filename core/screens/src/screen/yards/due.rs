@@ -19,7 +19,7 @@ use crate::words::{Clock, Words};
 /// What is due, line by line, from the newest visits.
 pub(super) fn lines(
     ask: &Ask<'_>,
-    words: &Words,
+    words: Words,
     yard: SheetId,
     visits: &[VisitView],
 ) -> Result<Markup> {
@@ -53,7 +53,7 @@ fn what(what: ReturnWhat) -> &'static str {
 }
 
 /// The earliest repeat by the label of the last treatment.
-fn repeat(book: &Book, yard: SheetId, words: &Words, now_ms: i64) -> Result<Vec<String>> {
+fn repeat(book: &Book, yard: SheetId, words: Words, now_ms: i64) -> Result<Vec<String>> {
     let Some(last) = book.last_treatment_of(yard)? else {
         return Ok(Vec::new());
     };

@@ -27,7 +27,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
             .t_with("yards-marks-title", &[("yard", sheet.name.clone().into())]),
         main: html! {
             p.note { (ask.t("yards-marks-origin")) }
-            (sketch.markup(&ask.words))
+            (sketch.markup(ask.words))
             h2 { (ask.t("yards-mark-new")) }
             (new.wrap(html! {
                 (fields(ask, &new, None))
@@ -51,7 +51,7 @@ fn is_open(ask: &Ask<'_>, key: &str) -> bool {
 fn one(ask: &Ask<'_>, mark: &Mark) -> Markup {
     let key = mark.id.to_string();
     let (form, hide) = (ask.form_keyed("save", &key), ask.form_keyed("hide", &key));
-    let kind = kind_words(mark.kind.map_or("", MarkKind::word), &ask.words);
+    let kind = kind_words(mark.kind.map_or("", MarkKind::word), ask.words);
     html! {
         details.card open[is_open(ask, &key)] {
             summary {
@@ -72,7 +72,7 @@ fn fields(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Mark>) -> Markup {
         .chain(
             MarkKind::WORDS
                 .iter()
-                .map(|w| ((*w).to_owned(), kind_words(w, &ask.words))),
+                .map(|w| ((*w).to_owned(), kind_words(w, ask.words))),
         )
         .collect();
     let kind = filled.and_then(|m| m.kind).map_or("", MarkKind::word);

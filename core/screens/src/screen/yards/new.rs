@@ -7,6 +7,7 @@ use crate::trouble::Wrong;
 use crate::words::Units;
 use crate::{Result, Trouble};
 
+#[expect(clippy::unnecessary_wraps, reason = "every screen has this shape")]
 pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let form = ask.form("add");
     let units = [

@@ -41,17 +41,17 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     Ok(Page {
         title: sheet.name.clone(),
         main: html! {
-            (keep_offs(ask, &words, yard)?)
-            (start(ask, &visits, &words))
+            (keep_offs(ask, words, yard)?)
+            (start(ask, &visits, words))
             (two_values::cards(ask, yard)?)
-            (Sketch::for_yard(ask, yard, &sheet)?.markup(&words))
+            (Sketch::for_yard(ask, yard, &sheet)?.markup(words))
             (part::way(&format!("/yards/{yard}/sketch"), &ask.t("yards-large-sketch")))
             (part::way(&format!("/yards/{yard}/marks"), &ask.t("yards-to-marks")))
             (sections(ask, yard, &sheet))
             (place(ask, yard, &sheet))
             (people(ask, yard, &sheet))
-            (due::lines(ask, &words, yard, &visits)?)
-            (history(&visits, &words))
+            (due::lines(ask, words, yard, &visits)?)
+            (history(&visits, words))
         },
         place: Place::Yards,
         back: Some("/yards".to_owned()),
@@ -59,18 +59,18 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
 }
 
 /// Running keep-offs stand first: a child stands behind each of them.
-fn keep_offs(ask: &Ask<'_>, words: &Words, yard: SheetId) -> Result<Markup> {
+fn keep_offs(ask: &Ask<'_>, words: Words, yard: SheetId) -> Result<Markup> {
     let mut running = ask.book()?.keep_offs_running(ask.now)?;
     running.retain(|k| k.yard == Some(yard) && k.keeps_off(ask.now));
     Ok(html! {
         @for view in &running {
-            (keep_off::card(ask, *words, view))
+            (keep_off::card(ask, words, view))
             (part::way(&format!("/visit/{}/keep-off", view.visit), &ask.t("yards-to-keep-off")))
         }
     })
 }
 
-fn start(ask: &Ask<'_>, visits: &[VisitView], words: &Words) -> Markup {
+fn start(ask: &Ask<'_>, visits: &[VisitView], words: Words) -> Markup {
     let form = ask.form("visit");
     let open = visits
         .iter()
@@ -80,16 +80,16 @@ fn start(ask: &Ask<'_>, visits: &[VisitView], words: &Words) -> Markup {
     let filled = last.map(|v| v.target.as_str());
     let mut options: Vec<(String, String)> = PESTS
         .iter()
-        .map(|p| ((*p).to_owned(), pest_name(*words, p)))
+        .map(|p| ((*p).to_owned(), pest_name(words, p)))
         .collect();
     options.insert(0, (String::new(), ask.t("yards-choose")));
     if let Some(own) = filled.filter(|pest| !PESTS.contains(pest)) {
-        options.push((own.to_owned(), pest_name(*words, own)));
+        options.push((own.to_owned(), pest_name(words, own)));
     }
     html! {
         @if let Some(visit) = open {
             (part::next_step(&format!("/visit/{}", visit.visit), &ask.words.t_with("yards-go-on", &[
-                ("pest", pest_name(*words, &visit.target).into()),
+                ("pest", pest_name(words, &visit.target).into()),
                 ("day", day(visit, words).into()),
             ])))
         }
@@ -104,7 +104,7 @@ fn start(ask: &Ask<'_>, visits: &[VisitView], words: &Words) -> Markup {
     }
 }
 
-fn day(visit: &VisitView, words: &Words) -> String {
+fn day(visit: &VisitView, words: Words) -> String {
     match visit.opened {
         Some(at) => words.moment(at.utc_ms, Clock::Day),
         None => words.t("frame-not-known"),
@@ -165,7 +165,7 @@ fn people(ask: &Ask<'_>, yard: SheetId, sheet: &YardSheet) -> Markup {
     }
 }
 
-fn history(visits: &[VisitView], words: &Words) -> Markup {
+fn history(visits: &[VisitView], words: Words) -> Markup {
     html! {
         h2 { (words.t("yards-history")) }
         @if visits.is_empty() { p.note { (words.t("yards-no-visit")) } }
@@ -173,7 +173,7 @@ fn history(visits: &[VisitView], words: &Words) -> Markup {
             @for visit in visits {
                 li {
                     a.way href=(format!("/visit/{}", visit.visit)) {
-                        (day(visit, words)) ": " (pest_name(*words, &visit.target)) ", " (words.t(state(visit.state)))
+                        (day(visit, words)) ": " (pest_name(words, &visit.target)) ", " (words.t(state(visit.state)))
                         @for used in &visit.products { " · " (used.product) }
                         @if !visit.questions.is_empty() { " " strong.wrong { (words.t("yards-to-settle")) } }
                     }

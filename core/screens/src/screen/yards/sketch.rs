@@ -13,7 +13,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let from_street = ask.query("up") == Some("street");
     let sketch = Sketch::for_yard(ask, yard, &sheet)?;
     let sketch = match sheet.street_bearing_deg {
-        Some(_) if from_street => sketch.from_street(sheet.street_bearing_deg),
+        Some(_) if from_street => sketch.seen_from_street(sheet.street_bearing_deg),
         _ => sketch,
     };
     Ok(Page {
@@ -21,7 +21,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
             .words
             .t_with("yards-sketch-title", &[("yard", sheet.name.clone().into())]),
         main: html! {
-            div.sheet { (sketch.markup(&ask.words)) }
+            div.sheet { (sketch.markup(ask.words)) }
             p.note { (ask.t("yards-sketch-note")) }
             @match (sheet.street_bearing_deg, from_street) {
                 (Some(_), true) => (part::way(ask.path, &ask.t("yards-north-up"))),

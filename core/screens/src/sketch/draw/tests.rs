@@ -68,7 +68,7 @@ fn sketch() -> Sketch {
 fn it_says_in_words_what_it_shows() {
     for language in Language::ALL {
         let words = words(language);
-        let page = sketch().markup(&words).into_string();
+        let page = sketch().markup(words).into_string();
         assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
         for wanted in [
             "1,500",
@@ -95,7 +95,7 @@ fn what_lies_down_wind_is_named_and_what_is_not_known_too() {
     // The second section has no place: even the well, which lies down wind of the first, is told.
     assert!(matches!(lees[0].1, super::super::Lee::DownWind { .. }));
     assert_eq!(lees[1].1, super::super::Lee::NotKnown);
-    let page = sketch.markup(&words(Language::English)).into_string();
+    let page = sketch.markup(words(Language::English)).into_string();
     assert!(page.contains("Down wind"), "{page}");
 }
 
@@ -109,7 +109,7 @@ fn passes_are_drawn_and_counted() {
         spacing_m: 1.524,
         crosswise: true,
     });
-    let page = sketch.markup(&words(Language::English)).into_string();
+    let page = sketch.markup(words(Language::English)).into_string();
     // 25 ft in lines 5 ft apart: five; 60 ft across: twelve.
     assert!(
         page.contains("5 lines") && page.contains("12 lines"),
@@ -126,7 +126,7 @@ fn nothing_to_draw_is_said() {
         wind: None,
         ..sketch()
     };
-    let page = empty.markup(&words(Language::English)).into_string();
+    let page = empty.markup(words(Language::English)).into_string();
     assert!(
         !page.contains("<svg") && page.contains("Nothing to draw"),
         "{page}"

@@ -1,0 +1,30 @@
+# Values and limits of findings. Names after `shown-` are those of the core's `Shown`.
+shown-amount = { $amount }
+shown-at-least = at least { $least }
+shown-at-most = at most { $most }
+shown-between = { $least } to { $most }
+shown-or-more = { $least } or more
+shown-both-scales = { $fahrenheit } ({ $celsius })
+shown-change = changed by { $change } %
+shown-changed = { $amount } ({ $change } % from the plan)
+shown-within = ± { $percent }
+shown-area-within = area ± { $percent }
+shown-days-ago = { $days ->
+    [one] one day ago
+   *[other] { $days } days ago
+}
+shown-rain = { $chance-percent } %, { $amount }
+shown-dry-for = dry for { $time } after treating
+shown-not-during-rain = not during rain: dry for { $minutes } min (the label sets no time; US EPA outdoor pyrethroid label wording)
+shown-delta-t = Delta T { $celsius }
+shown-delta-t-band = { $least } to { $care }, not from { $stop }
+shown-inversion-signs = { $count ->
+    [one] one sign
+   *[other] { $count } signs
+}
+shown-no-inversion-sign = no sign of an inversion
+shown-soil-seen = { $soil }
+shown-soil-that-takes-water = soil that takes water
+shown-blooms-seen = { $bloom }
+shown-no-blooms-in-reach = no blooms in reach
+shown-must-be-seen-to = must be seen to
