@@ -57,7 +57,8 @@ pub enum Trouble {
     System(#[source] std::io::Error),
 }
 
-/// What is wrong with one field. Its messages are made of these names (words: wrong-*).
+/// What is wrong with one field. Its messages are made of these names.
+// words: wrong-*
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, thiserror::Error)]
 #[serde(tag = "wrong", rename_all = "kebab-case")]
 pub enum Wrong {

@@ -195,13 +195,14 @@ fn done(app: &App, screen: &'static Screen, asked: &Asked, form: Form) -> Respon
     });
     match next {
         Ok(next) => {
-            let noted = note_done(app, &draft, &form, &once, &next);
-            drop(slot);
-            app.shared.changed();
-            match noted {
+            // Also a page that is shown once is kept before the second tap gets the book.
+            let response = match note_done(app, &draft, &form, &once, &next) {
                 Ok(()) => went(app, asked, &once, next),
                 Err(trouble) => failed(app, asked, &trouble),
-            }
+            };
+            drop(slot);
+            app.shared.changed();
+            response
         }
         Err(trouble) => {
             drop(slot);

@@ -111,7 +111,11 @@ impl Sketch {
         let wide = drawn_width(&laid.ring, view);
         let short = (number + 1).to_string();
         let long = format!("{short} {}", section.name);
-        let label = if width_of(&long) <= wide { long } else { short };
+        let label = if width_of(&long) <= wide {
+            long
+        } else {
+            short.clone()
+        };
         let keep_off = words.t("sketch-keep-off");
         let (x, y) = view.at(at);
         let mut rows = vec![label];
@@ -124,7 +128,22 @@ impl Sketch {
                 rows.push(unknown);
             }
         }
-        plates.rows(&rows, x, y)
+        // Away from what is left out, which is drawn in the middle where its place is unknown.
+        let off = if laid.left_out.is_empty() {
+            0.0
+        } else {
+            1.4 * LETTERS
+        };
+        let places = [y - off, y - off - 1.2 * LETTERS, y + off + 1.2 * LETTERS];
+        let free = |rows: &[String]| {
+            let is_free = |y: &f64| plates.is_free(Plates::plate(rows, x, *y));
+            places.into_iter().find(is_free)
+        };
+        match free(&rows[..1]) {
+            Some(y) => plates.rows(&rows, x, y),
+            // Where another name stands, the number alone; the list beneath has the name.
+            None => plates.rows(&[short], x, y - off),
+        }
     }
 
     fn wind_arrow(&self, view: &View, words: Words) -> Markup {
@@ -163,29 +182,30 @@ impl Plates {
                 .any(|t| left < t.2 && right > t.0 && top < t.3 && bottom > t.1)
     }
 
+    /// The plate of rows about a middle, moved in from the drawing's edge where it would be cut off.
+    fn plate(rows: &[String], x: f64, y: f64) -> (f64, f64, f64, f64) {
+        let wide = rows.iter().map(|r| width_of(r)).fold(0.0, f64::max);
+        let high = LETTERS * 1.2 * rows.len() as f64;
+        let x = x.clamp(
+            (wide / 2.0 + 2.0).min(WIDTH / 2.0),
+            (WIDTH - wide / 2.0 - 2.0).max(WIDTH / 2.0),
+        );
+        (
+            x - wide / 2.0,
+            y - high / 2.0,
+            x + wide / 2.0,
+            y + high / 2.0,
+        )
+    }
+
     /// Rows of words about a middle, on a plate of their own; only the first where the others
     /// would lie over something.
     fn rows(&mut self, rows: &[String], x: f64, y: f64) -> Markup {
-        let plate = |rows: &[String]| {
-            let wide = rows.iter().map(|r| width_of(r)).fold(0.0, f64::max);
-            let high = LETTERS * 1.2 * rows.len() as f64;
-            // Moved in from the drawing's edge where it would be cut off.
-            let x = x.clamp(
-                (wide / 2.0 + 2.0).min(WIDTH / 2.0),
-                (WIDTH - wide / 2.0 - 2.0).max(WIDTH / 2.0),
-            );
-            (
-                x - wide / 2.0,
-                y - high / 2.0,
-                x + wide / 2.0,
-                y + high / 2.0,
-            )
-        };
         let fits = (1..=rows.len())
             .rev()
-            .find(|n| self.is_free(plate(&rows[..*n])));
+            .find(|n| self.is_free(Self::plate(&rows[..*n], x, y)));
         let rows = &rows[..fits.unwrap_or(1).min(rows.len())];
-        let (left, top, right, bottom) = plate(rows);
+        let (left, top, right, bottom) = Self::plate(rows, x, y);
         self.taken.push((left, top, right, bottom));
         html! {
             @for (row, number) in rows.iter().zip(1_u32..) {

@@ -281,7 +281,7 @@ fn down_wind(ask: &Ask<'_>, ready: &Ready) -> Result<Markup> {
             from_deg: f64::from(from_degrees),
             mean,
         }))
-        .from_street(sheet.street_bearing_deg);
+        .seen_from_street(sheet.street_bearing_deg);
     Ok(html! {
         h2 { (ask.t("ready-down-wind")) }
         (sketch.markup(&words))

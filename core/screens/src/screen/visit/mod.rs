@@ -162,17 +162,17 @@ fn one_step(ask: &Ask<'_>, visit: &VisitView, step: Step, stand: Stand, is_next:
     html! {
         @match stand {
             Stand::Done => {
-                a href=(href) { (name) } " " span.mark aria-hidden="true" { "\u{2713}" } " " (ask.t("visit-step-done"))
+                a.way href=(href) { (name) span { " \u{2713} " (ask.t("visit-step-done")) } }
             }
             Stand::Open => {
-                a href=(href) { (name) } " "
-                span.mark aria-hidden="true" { @if is_next { "\u{25b6}" } @else { "\u{25cb}" } } " "
-                (ask.t(if is_next { "visit-step-next" } else { "visit-step-open" }))
+                a.way href=(href) {
+                    (name)
+                    span { @if is_next { " \u{25b6} " } @else { " \u{25cb} " } (ask.t(if is_next { "visit-step-next" } else { "visit-step-open" })) }
+                }
             }
             Stand::NotNeeded => { (name) " \u{2013} " (ask.t("visit-step-not-needed")) }
             Stand::Blocked(block) => {
-                (name) " " span.mark aria-hidden="true" { "\u{2298}" } " "
-                (ask.t("visit-step-blocked")) ": " (block_words(ask, block))
+                (name) " \u{2298} " (ask.t("visit-step-blocked")) ": " (block_words(ask, block))
             }
         }
     }

@@ -31,7 +31,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
                             a.way href=(format!("/yards/{}", yard.yard)) {
                                 strong { (yard.name) }
                                 @if !yard.address.is_empty() { " " span.note { (yard.address) } }
-                                @if running.contains(&yard.yard) { " " strong.wrong { (ask.t("yards-keep-off")) } }
+                                @if running.contains(&yard.yard) { br; strong.warn { "\u{26d4} " (ask.t("yards-keep-off")) } }
                                 @if !yard.conflicts.is_empty() { " " span.note { (ask.t("yards-conflicts")) } }
                             }
                         }

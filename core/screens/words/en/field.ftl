@@ -1,0 +1,94 @@
+# Fields of label, equipment, stock and person sheets. Names after `field-` are those of the sheets' fields;
+# one that ends in `-help` helps to fill it, others that go on are the words that may be chosen.
+field-yes = yes
+field-no = no
+field-says-nothing = the label says nothing
+field-choose-unit = Unit?
+field-unit-of = Unit: { $field }
+field-choose-product = Which product?
+field-day-today = { $day } (today)
+field-day-ago = { $n ->
+    [one] { $day } ({ $n } day ago)
+   *[other] { $day } ({ $n } days ago)
+}
+field-day-ahead = { $n ->
+    [one] { $day } (in { $n } day)
+   *[other] { $day } (in { $n } days)
+}
+field-product = Product
+field-product-help = The name as printed on the label
+field-registration = Registration number
+field-registration-help = The EPA Reg. No. as printed
+field-method = How it is put on
+field-method-granule = granules with a spreader
+field-method-foliar-spray = spray on the leaves
+field-method-drench = drench into the soil
+field-method-bait = bait
+field-rate-least = Least rate
+field-rate-least-help = Product by area, for this pest on this turf
+field-rate-most = Most rate
+field-rate-most-help = Where the label gives one rate only, type it here and above
+field-carrier-least = Least spray mix by area
+field-carrier-least-help = Water with the product in it
+field-season-most = Most product in one season
+field-season-most-help = Of the product, by area, all treatments of a year together
+field-wind-most = Most wind
+field-rain-free = Time without rain afterwards
+field-temperature-least = Least temperature
+field-temperature-most = Most temperature
+field-keep-off-until-dry = Keep off until dry
+field-keep-off-wait = Keep off for this long
+field-watering-in = Watering in
+field-water-required = required
+field-water-withheld = withheld
+field-water-depth = Depth, if required
+field-water-depth-help = Leave it empty where the label gives no depth
+field-water-time = How long, if withheld
+field-water-time-help = Leave it empty where the label gives no time
+field-repeat-after = Earliest repeat after
+field-first-aid = First aid
+field-first-aid-help = Word for word from the label
+field-emergency-phone = Emergency telephone
+field-spill = What to do about a spill
+field-mixing-order = Mixing order
+field-protective-gear = Protective gear
+field-leftovers = Leftovers and container
+field-forbids = What the label forbids
+field-sites = Where it may be used
+field-pests = Pests it names
+field-content = Content
+field-content-help = As printed, like 0.2 % or 2 lb/gal
+field-name = Name
+field-kind = What it is
+field-kind-rotary-spreader = rotary spreader
+field-kind-drop-spreader = drop spreader
+field-kind-hand-spreader = spreader carried in the hand
+field-kind-backpack-sprayer = backpack sprayer
+field-kind-boom-sprayer = boom sprayer
+field-kind-hose-end-sprayer = hose-end sprayer
+field-kind-hand-gun = spray gun on a tank
+field-kind-other = something else
+field-holds = Hopper or tank holds
+field-vessel = Smallest step of the measuring vessel
+field-swath = Swath width
+field-calibrated-on = Calibrated on
+field-calibrated-for = Calibrated with
+field-calibrated-for-help = The product or material in it
+field-calibrated-rate = It put out
+field-setting = Setting
+field-pace = Pace
+field-calibrated-by = Calibrated by
+field-parts = Wheel, nozzle, other parts
+field-note = Note
+field-label = Product
+field-lot = Lot
+field-lot-help = As printed on the package
+field-on-hand = On hand
+field-on-hand-help = As counted, not as reckoned
+field-counted-on = Counted on
+field-least = Short at or below
+field-where = Where it is kept
+field-licence = License or certificate number
+field-licence-until = License valid through
+field-licence-until-help = Its last day
+field-phone = Telephone
