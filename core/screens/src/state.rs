@@ -113,12 +113,6 @@ impl Shared {
         self.changed();
     }
 
-    /// Closes whatever is open.
-    pub(crate) fn close(&self) {
-        *self.writer() = None;
-        self.set_which(None);
-    }
-
     /// The desk.
     pub(crate) fn desk(&self) -> MutexGuard<'_, Desk> {
         held(&self.desk)
