@@ -11,7 +11,7 @@ use std::process::Command;
 use sward_tests::repo_root;
 
 /// Folders that are no part of the project where git cannot say so.
-const NOT_OURS: [&str; 4] = [".git", "node_modules", "out", "target"];
+const NOT_OURS: [&str; 4] = [".git", "target", "out", "node_modules"];
 
 /// One file of the project that is text.
 pub(crate) struct TextFile {

@@ -169,6 +169,57 @@ fn crew_has_no_html() {
     );
 }
 
+/// What `screens` may name: serving to this machine, HTML, words, and what its own desk is kept in.
+const SCREENS_MAY_NAME: [&str; 19] = [
+    "axum",
+    "chrono",
+    "chrono-tz",
+    "csv",
+    "data-encoding",
+    "fluent-bundle",
+    "form_urlencoded",
+    "include_dir",
+    "maud",
+    "rusqlite",
+    "rust_decimal",
+    "serde",
+    "serde_json",
+    "sha2",
+    "thiserror",
+    "tokio",
+    "tokio-stream",
+    "unic-langid",
+    "uuid",
+];
+
+/// Crates that reach other machines: the screens are served, and ask nobody.
+const CLIENTS: [&str; 7] = [
+    "curl",
+    "native-tls",
+    "openssl",
+    "quinn",
+    "reqwest",
+    "rustls",
+    "ureq",
+];
+
+#[test]
+fn screens_name_only_what_they_may() {
+    let ours = ["sward-rules", "sward-book", "sward-crew"];
+    let allowed = [SCREENS_MAY_NAME.as_slice(), &ours].concat();
+    assert_none(
+        "named by screens",
+        &outside(&named_by("sward-screens"), &allowed),
+    );
+}
+
+#[test]
+fn screens_serve_and_ask_nobody() {
+    let reached = closure("sward-screens");
+    assert!(reached.contains("axum"), "the tree was read");
+    assert_none("reached from screens", &among(&reached, &[&CLIENTS]));
+}
+
 #[test]
 fn a_stray_dependency_is_found() {
     let found = BTreeSet::from(["chrono", "getrandom", "maud", "tokio"].map(str::to_owned));

@@ -135,5 +135,10 @@ export async function shot(page, name, more = '') {
   await mkdir(shots, { recursive: true });
   const { lang, size, light } = page.called;
   const path = join(shots, `${name}-${lang}-${size}${more}-${light}.png`);
-  await page.screenshot({ path, fullPage: true, animations: 'disabled' });
+  // As high as its content, so that the foot, which stays in sight, stands below all of it.
+  const { width, height } = page.viewportSize();
+  const high = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.setViewportSize({ width, height: Math.max(height, high) });
+  await page.screenshot({ path, animations: 'disabled' });
+  await page.setViewportSize({ width, height });
 }

@@ -63,7 +63,7 @@ pub(crate) fn whole(ask: &Ask<'_>, page: &Page, version: u64) -> Markup {
                 a.skip href="#main" { (ask.t("frame-skip")) }
                 (head(ask, page))
                 @if ask.shared.which() == Some(Which::Season) {
-                    p.banner { (ask.t("frame-season")) }
+                    aside.banner { p { (ask.t("frame-season")) } }
                 }
                 main id="main" tabindex="-1" { (content(ask, page)) }
                 p.fresh hidden id="fresh" role="status" {

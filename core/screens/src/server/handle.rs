@@ -397,39 +397,3 @@ pub(crate) async fn nothing_here(
     };
     in_thread(move || failed(&app, &asked, &Trouble::NotFound)).await
 }
-
-/// The one style sheet.
-pub(crate) async fn style() -> Response {
-    asset(
-        "text/css; charset=utf-8",
-        include_str!("../../assets/app.css"),
-    )
-}
-
-/// The one script, written in three files.
-pub(crate) async fn script() -> Response {
-    asset(
-        "text/javascript; charset=utf-8",
-        concat!(
-            include_str!("../../assets/app.js"),
-            include_str!("../../assets/pad.js"),
-            include_str!("../../assets/place.js")
-        ),
-    )
-}
-
-/// The mark in the browser's tab.
-pub(crate) async fn icon() -> Response {
-    asset("image/svg+xml", include_str!("../../assets/icon.svg"))
-}
-
-fn asset(kind: &'static str, text: &'static str) -> Response {
-    (
-        [
-            (header::CONTENT_TYPE, kind),
-            (header::CACHE_CONTROL, "no-cache"),
-        ],
-        text,
-    )
-        .into_response()
-}

@@ -2,6 +2,7 @@
 //!
 //! Who may ask is [`door`]'s business; what is answered, the screens'.
 
+mod assets;
 mod door;
 mod form;
 mod handle;
@@ -152,9 +153,9 @@ pub fn serve(setting: Setting) -> Result<Served> {
 fn router(app: Arc<App>) -> Router {
     let mut router = Router::new()
         .route("/enter", get(door::enter))
-        .route("/app.css", get(handle::style))
-        .route("/app.js", get(handle::script))
-        .route("/icon.svg", get(handle::icon))
+        .route("/app.css", get(assets::style))
+        .route("/app.js", get(assets::script))
+        .route("/icon.svg", get(assets::icon))
         .route("/live", get(live::follow))
         .route("/draft", post(handle::keep_draft))
         .route("/language", post(handle::choose_language));

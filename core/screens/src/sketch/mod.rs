@@ -139,13 +139,6 @@ impl Sketch {
         self
     }
 
-    /// Tells it apart from another sketch on the same page.
-    #[must_use]
-    pub(crate) fn called(mut self, id: &'static str) -> Self {
-        self.id = id;
-        self
-    }
-
     /// What lies where in this wind, mark by mark; the worst over all sections on the sketch. None
     /// without a wind.
     pub(crate) fn lees(&self) -> Option<Vec<(&SketchMark, Lee)>> {

@@ -178,4 +178,6 @@ impl Words {
 }
 
 #[cfg(test)]
+mod core_tests;
+#[cfg(test)]
 mod tests;

@@ -11,7 +11,7 @@ use fluent_syntax::parser;
 
 use super::*;
 
-fn words(language: Language) -> Words {
+pub(super) fn words(language: Language) -> Words {
     Words {
         language,
         units: Units::Us,
@@ -20,7 +20,7 @@ fn words(language: Language) -> Words {
 }
 
 /// Each message of a language: the file it stands in, and the arguments it takes.
-fn messages(language: Language) -> BTreeMap<String, (String, BTreeSet<String>)> {
+pub(super) fn messages(language: Language) -> BTreeMap<String, (String, BTreeSet<String>)> {
     let mut all = BTreeMap::new();
     for file in FILES.get_dir(language.code()).unwrap().files() {
         let name = file

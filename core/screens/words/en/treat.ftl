@@ -29,6 +29,7 @@ treat-spill = Spill or surprise: help now
 # The check half-way.
 treat-half-title = Half-way check
 treat-half-how = Stop on a part you can name, read what is left, and tell how much of the area is done.
+treat-half-mix = In a mix give the product in it, not the mix: half a tank holds half of its product.
 treat-half-planned = Product planned for the whole area
 treat-half-filled = Filled in so far
 treat-half-left = Left in it now
@@ -54,6 +55,7 @@ treat-time-help = Only where you chose a time. Time of the yard, today or last n
 # The finish.
 treat-finish-title = Finish
 treat-finish-when = Last applied
+treat-times = Times
 treat-all-just-now = All of it just now
 treat-each-at-time = Each at its time below
 treat-at-last-load = Each with its last load

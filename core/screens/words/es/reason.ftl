@@ -111,8 +111,8 @@ reason-half-way-on-rate = En la dosis del plan.
 reason-no-plan = La visita no tiene plan con esta hoja de etiqueta: haga primero el plan.
 reason-no-rate-yet = El plan todavía no tiene dosis: elija una.
 # Hoja de etiqueta y repetición.
-reason-read-back = { $person } leyó de nuevo los números.
-reason-not-read-back = Los números de la hoja de etiqueta no se leyeron de nuevo desde que se cambiaron por última vez.
+reason-read-back = { $person } releyó los números.
+reason-not-read-back = Los números de la hoja de etiqueta no se releyeron desde que se cambiaron por última vez.
 reason-repeat-empty = La hoja de etiqueta no dice nada del tiempo más corto entre dos tratamientos.
 reason-yard-not-known = El patio todavía no se conoce.
 reason-treated-too-recently = Este producto se aplicó hace demasiado poco.

@@ -29,6 +29,7 @@ treat-spill = Derrame o sorpresa: ayuda ahora
 # La revisión a medio camino.
 treat-half-title = Revisión a medio camino
 treat-half-how = Pare en una parte que pueda nombrar, lea lo que queda y diga cuánta área está hecha.
+treat-half-mix = De una mezcla, dé el producto que contiene, no la mezcla: medio tanque tiene la mitad de su producto.
 treat-half-planned = Producto planeado para toda el área
 treat-half-filled = Cargado hasta ahora
 treat-half-left = Lo que queda adentro
@@ -54,6 +55,7 @@ treat-time-help = Solo si eligió una hora. Hora del patio, de hoy o de anoche.
 # El final.
 treat-finish-title = Terminar
 treat-finish-when = Última aplicación
+treat-times = Horas
 treat-all-just-now = Todo ahora mismo
 treat-each-at-time = Cada una a su hora de abajo
 treat-at-last-load = Cada una con su última carga

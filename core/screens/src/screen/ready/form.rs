@@ -21,6 +21,9 @@ use crate::{Result, Trouble};
 /// Speeds of one series, by their fields.
 const SPEEDS: [&str; 5] = ["wind1", "wind2", "wind3", "wind4", "wind5"];
 
+/// As many as a series needs; further ones are folded away.
+const SPEEDS_NEEDED: usize = 3;
+
 /// The longest a series lasts that can be chosen, in minutes, with its words.
 const SPANS: [(&str, &str); 3] = [
     ("1", "ready-span-1"),
@@ -156,16 +159,23 @@ pub(super) fn form(ask: &Ask<'_>, ready: &Ready, groups: &[Group], is_next: bool
 }
 
 fn wind(ask: &Ask<'_>, form: &FormPart<'_>) -> Markup {
-    let (speed, _) = units(ask);
+    let (unit, _) = units(ask);
     let number = |name: &str, label: String| {
         let field = NumberField {
             name,
             label: "",
-            unit: speed,
+            unit,
             filled: None,
             from: String::new(),
         };
         form.number_called(&field, &label)
+    };
+    let speed = |index: usize| {
+        let n = i64::try_from(index + 1).unwrap_or(i64::MAX);
+        number(
+            SPEEDS[index],
+            ask.words.t_with("ready-wind", &[("n", n.into())]),
+        )
     };
     let spans: Vec<_> = SPANS.iter().map(|(v, key)| (*v, ask.t(key))).collect();
     let from: Vec<_> = FROM.iter().map(|(v, key)| (*v, ask.t(key))).collect();
@@ -173,8 +183,10 @@ fn wind(ask: &Ask<'_>, form: &FormPart<'_>) -> Markup {
     html! {
         h3 { (ask.t("ready-wind-title")) }
         p.note { (ask.t("ready-wind-how")) }
-        @for (name, n) in SPEEDS.iter().zip(1_i64..) {
-            (number(name, ask.words.t_with("ready-wind", &[("n", n.into())])))
+        @for n in 0..SPEEDS_NEEDED { (speed(n)) }
+        details {
+            summary { (ask.t("ready-more-speeds")) }
+            @for n in SPEEDS_NEEDED..SPEEDS.len() { (speed(n)) }
         }
         (form.choice("span", "ready-span", &spans, None))
         (number("gust", ask.t("ready-gust")))
@@ -270,9 +282,10 @@ fn readings(form: &Form, now_ms: i64) -> Result<Vec<MeterReading>> {
     }
     let from = offered(form, "from", &FROM)?;
     if speeds.is_empty() {
-        return match gust.is_some() || from.is_some() {
-            true => Err(Trouble::field(SPEEDS[0], Wrong::Missing)),
-            false => Ok(Vec::new()),
+        return if gust.is_some() || from.is_some() {
+            Err(Trouble::field(SPEEDS[0], Wrong::Missing))
+        } else {
+            Ok(Vec::new())
         };
     }
     let span_min: i64 = match (offered(form, "span", &SPANS)?, speeds.len()) {

@@ -211,6 +211,7 @@ fn opens_next(ask: &Ask<'_>, ready: &Ready) -> Markup {
     html! {
         div.card {
             p { strong { (ask.t("ready-wait")) } " " (line) }
+            // words: reason-* shown-* word-*
             @for reason in reasons { p.note { (words.said("reason", reason)) } }
         }
     }
@@ -284,7 +285,7 @@ fn down_wind(ask: &Ask<'_>, ready: &Ready) -> Result<Markup> {
         .seen_from_street(sheet.street_bearing_deg);
     Ok(html! {
         h2 { (ask.t("ready-down-wind")) }
-        (sketch.markup(&words))
+        (sketch.markup(words))
         @if sheet.marks.iter().all(|m| m.hidden) { p.note { (ask.t("ready-no-marks")) } }
     })
 }

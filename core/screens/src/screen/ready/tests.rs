@@ -1,6 +1,8 @@
 //! Every sentence of a finding is there in both languages, with everything that is put into it;
 //! and the way from an unchecked yard to a start.
 
+mod way;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};

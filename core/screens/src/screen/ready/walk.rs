@@ -57,12 +57,14 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
         main: html! {
             p { (ask.t("ready-walk-how")) }
             (form.wrap(html! {
+                div.three {
                 @for question in asked {
                     @let (name, label) = row(*question);
                     (form.choice(name, label, &answers, None))
                     @if let Some(last) = last_of(&earlier, *question) {
                         p.note { (said_before(ask, last)) }
                     }
+                }
                 }
                 (form.submit("ready-walk-keep"))
             }))

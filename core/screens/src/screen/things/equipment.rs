@@ -77,11 +77,12 @@ fn list(ask: &Ask<'_>) -> Result<Page> {
             .map(|(id, sheet)| (*id, line(ask, sheet)))
             .collect::<Vec<_>>()
     };
+    let shown = said(false);
     Ok(Page {
         title: ask.t("things-equipment"),
         main: html! {
-            @if all.is_empty() { p { (ask.t("things-equipment-none")) } }
-            (kept::list(ask, &KEPT, &said(false), &said(true)))
+            @if shown.is_empty() { p { (ask.t("things-equipment-none")) } }
+            (kept::list(ask, &KEPT, &shown, &said(true)))
             (part::next_step("/things/equipment/new", &ask.t("things-equipment-add")))
             p.note { (ask.t("things-calculators")) ": " span.unknown { (ask.t("things-not-kept")) } }
         },

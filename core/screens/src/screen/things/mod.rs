@@ -11,6 +11,8 @@ mod people;
 mod said;
 mod settings;
 mod stock;
+#[cfg(test)]
+mod tests;
 mod two_values;
 mod typed;
 mod units;

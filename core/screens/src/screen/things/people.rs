@@ -66,11 +66,12 @@ fn list(ask: &Ask<'_>) -> Result<Page> {
             })
             .collect::<Vec<_>>()
     };
+    let shown = said(false);
     Ok(Page {
         title: ask.t("things-people"),
         main: html! {
-            @if all.is_empty() { p { (ask.t("things-people-none")) } }
-            (kept::list(ask, &KEPT, &said(false), &said(true)))
+            @if shown.is_empty() { p { (ask.t("things-people-none")) } }
+            (kept::list(ask, &KEPT, &shown, &said(true)))
             (part::next_step("/things/people/new", &ask.t("things-people-add")))
             p.note { (ask.t("things-people-devices")) }
             (part::way("/crew", &ask.t("things-to-crew")))

@@ -167,3 +167,43 @@ pub(super) fn in_lines(text: &str) -> Markup {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::fields::KINDS;
+    use super::*;
+    use crate::words::{Language, Units, Words};
+
+    #[test]
+    fn every_field_and_every_word_to_choose_has_a_name_in_both_languages() {
+        for language in Language::ALL {
+            let words = Words {
+                language,
+                units: Units::Us,
+                zone: chrono_tz::Tz::America__New_York,
+            };
+            let missing: Vec<String> = KINDS
+                .into_iter()
+                .flat_map(|kind| {
+                    let lists = schema::lists(kind).iter().flat_map(|list| list.fields);
+                    schema::fields(kind).iter().chain(lists)
+                })
+                .filter(|field| field.key != schema::HIDDEN && field.key != "retired")
+                .flat_map(|field| {
+                    let choices = match field.kind {
+                        FieldKind::Choice(words) => words,
+                        _ => &[],
+                    };
+                    let choices = choices
+                        .iter()
+                        .map(|word| format!("{}-{}", name_key(field.key), word.replace('_', "-")));
+                    std::iter::once(name_key(field.key))
+                        .chain(choices)
+                        .collect::<Vec<_>>()
+                })
+                .filter(|key| !words.has(key))
+                .collect();
+            assert!(missing.is_empty(), "{language:?}: {missing:?}");
+        }
+    }
+}

@@ -53,7 +53,10 @@ pub(super) fn form(ask: &Ask<'_>, treating: &Treating) -> Markup {
                     (form.tick("unmeasured", &ask.t("treat-amount-not-known"), false))
                 }
                 (form.choice("when", "treat-finish-when", &when, None))
-                @for keep_off in &treating.keep_offs { (time(ask, &form, keep_off, several)) }
+                details open[ask.again.is_some()] {
+                    summary { (ask.t("treat-times")) }
+                    @for keep_off in &treating.keep_offs { (time(ask, &form, keep_off, several)) }
+                }
                 (aftercare::ticks(ask, &form))
                 (form.lines("note", "treat-note", "treat-note-help", None))
                 (form.submit("treat-finish"))

@@ -31,6 +31,7 @@ pub(super) fn form(ask: &Ask<'_>, treating: &Treating) -> Markup {
     };
     form.wrap(html! {
         p.note { (ask.t("treat-half-how")) }
+        @if treating.is_wet() { p.note { (ask.t("treat-half-mix")) } }
         @if treating.planned.is_none() { (number("planned", "treat-half-planned", &unit)) }
         @for (name, label) in ASKED { (number(name, label, &unit)) }
         (number("done", "treat-half-done", "%"))

@@ -155,4 +155,4 @@ fn section(ask: &Ask<'_>, treating: &Treating, keep_off: &KeepOffView) -> Markup
 }
 
 #[cfg(test)]
-mod tests;
+pub(in crate::screen) mod tests;

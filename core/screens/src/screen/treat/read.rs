@@ -191,7 +191,7 @@ mod tests {
 
     #[test]
     fn loads_add_up_in_the_first_ones_unit() {
-        assert_eq!(sum(&["2.5 lb", "8 oz"]).unwrap(), "3 lb");
+        assert_eq!(sum(&["2.5 lb", "8 oz"]).unwrap(), "3.0 lb");
         assert_eq!(sum(&[]), None);
         assert_eq!(
             sum(&["1 lb", "1 gal"]),

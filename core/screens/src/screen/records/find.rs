@@ -1,0 +1,244 @@
+//! The list of records: found by place, date, product and person, and written to a file.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use maud::{Markup, html};
+use sward_book::Book;
+use sward_book::export::{RecordFilter, records, to_csv, to_json};
+use sward_book::ids::{SheetId, VisitId};
+use sward_book::view::sheets::YardView;
+use sward_book::view::visit::{VisitState, VisitView};
+
+use super::wanted::Wanted;
+use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
+use crate::screen::look::pest_name;
+use crate::trouble::Wrong;
+use crate::words::Clock;
+use crate::{Result, Trouble, part};
+
+pub(super) const SCREEN: Screen = Screen {
+    path: "/records",
+    show,
+    acts: &[("find", find), ("all", all), ("export", export)],
+};
+
+/// Rows of one page.
+const ROWS_MOST: usize = 30;
+/// No page begins later.
+const OFFSET_MOST: usize = 1_000_000;
+
+fn show(ask: &Ask<'_>) -> Result<Page> {
+    let book = ask.book()?;
+    let wanted = Wanted::read(&ask.desk(), ask.shared.which())?;
+    let offset = offset(ask.query("after"));
+    let mut found = book.find_visits(&wanted.for_book(offset + ROWS_MOST + 1))?;
+    let more = found.len() > offset + ROWS_MOST;
+    found.truncate(offset + ROWS_MOST);
+    let page: Vec<VisitView> = found.drain(offset.min(found.len())..).collect();
+    let mut yards = BTreeMap::new();
+    for yard in page.iter().filter_map(|v| v.yard) {
+        if let Ok(view) = book.yard(yard) {
+            yards.insert(yard, view);
+        }
+    }
+    Ok(Page {
+        title: ask.t("records-title"),
+        main: html! {
+            @if book.roster().practice() { p.wrong { (ask.t("records-practice")) } }
+            (list(ask, &wanted, &page, &yards, offset))
+            @if more {
+                (part::way(&format!("/records?after={}", offset + ROWS_MOST), &ask.t("records-more")))
+            }
+            @if offset > 0 { (part::way("/records", &ask.t("records-newest"))) }
+            (find_form(ask, &wanted))
+            (export_form(ask, &wanted))
+        },
+        place: Place::Records,
+        back: None,
+    })
+}
+
+/// Where a page begins; what is no number begins at the newest.
+fn offset(asked: Option<&str>) -> usize {
+    asked
+        .and_then(|n| n.parse::<usize>().ok())
+        .unwrap_or_default()
+        .min(OFFSET_MOST)
+}
+
+fn list(
+    ask: &Ask<'_>,
+    wanted: &Wanted,
+    page: &[VisitView],
+    yards: &BTreeMap<SheetId, YardView>,
+    offset: usize,
+) -> Markup {
+    html! {
+        h2 { (ask.t(if wanted.is_all() { "records-list-newest" } else { "records-list-found" })) }
+        @if !wanted.is_all() {
+            @let form = ask.form("all");
+            (form.wrap(html! { (form.quiet_submit("records-all")) }))
+        }
+        @if page.is_empty() {
+            @if !wanted.is_all() { p { (ask.t("records-found-none")) } }
+            @else if offset == 0 {
+                p { (ask.t("records-none")) }
+                (part::next_step("/yards", &ask.t("records-to-yards")))
+            }
+        }
+        ul.list {
+            @for visit in page { li { (line(ask, visit, visit.yard.and_then(|y| yards.get(&y)))) } }
+        }
+    }
+}
+
+fn line(ask: &Ask<'_>, visit: &VisitView, yard: Option<&YardView>) -> Markup {
+    let words = ask.words.in_zone(yard.and_then(|y| y.zone.parse().ok()));
+    let day = if visit.at_utc_ms() == i64::MIN {
+        ask.t("frame-no-date")
+    } else {
+        words.moment(visit.at_utc_ms(), Clock::Day)
+    };
+    let name = yard.map_or_else(|| ask.t("frame-not-known"), |y| y.name.clone());
+    let products: Vec<&str> = visit.products.iter().map(|p| p.product.as_str()).collect();
+    html! {
+        p { a href=(format!("/records/{}", visit.visit)) { strong { (name) } ", " (day) } }
+        p.note {
+            (state_words(ask, visit.state))
+            @if !products.is_empty() { " \u{b7} " (products.join(", ")) }
+            @if !visit.target.is_empty() { " \u{b7} " (pest_name(words, &visit.target)) }
+            @if !visit.people.is_empty() { " \u{b7} " (visit.people.join(", ")) }
+        }
+        @if !visit.questions.is_empty() {
+            p { (ask.words.t_with("records-questions", &[("n", visit.questions.len().into())])) }
+        }
+    }
+}
+
+fn state_words(ask: &Ask<'_>, state: VisitState) -> String {
+    ask.t(match state {
+        VisitState::Looking => "records-state-looking",
+        VisitState::Treating => "records-state-treating",
+        VisitState::Finished => "records-state-finished",
+        VisitState::NotTreated => "records-state-not-treated",
+    })
+}
+
+fn find_form(ask: &Ask<'_>, wanted: &Wanted) -> Markup {
+    let form = ask.form("find");
+    let day = |day: Option<chrono::NaiveDate>| day.map(|d| d.to_string());
+    html! {
+        section.card {
+            h2 { (ask.t("records-find")) }
+            (form.wrap(html! {
+                (form.text("place", "records-find-place", "records-find-place-help", Some(&wanted.place)))
+                (form.day("from", "records-find-from", "", day(wanted.from).as_deref()))
+                (form.day("to", "records-find-to", "", day(wanted.to).as_deref()))
+                (form.text("product", "records-find-product", "records-find-product-help", Some(&wanted.product)))
+                (form.text("person", "records-find-person", "", Some(&wanted.person)))
+                (form.submit("records-find-go"))
+            }))
+        }
+    }
+}
+
+fn find(doing: &mut Doing<'_>) -> Result<Next> {
+    let wanted = Wanted::typed(doing.form)?;
+    if let (Some(from), Some(to)) = (wanted.from, wanted.to)
+        && to < from
+    {
+        return Err(Trouble::field("to", Wrong::BothSaid));
+    }
+    wanted.keep(&doing.shared.desk(), doing.shared.which())?;
+    Ok(Next::Go("/records".to_owned()))
+}
+
+fn all(doing: &mut Doing<'_>) -> Result<Next> {
+    Wanted::default().keep(&doing.shared.desk(), doing.shared.which())?;
+    Ok(Next::Go("/records".to_owned()))
+}
+
+fn export_form(ask: &Ask<'_>, wanted: &Wanted) -> Markup {
+    let form = ask.form("export");
+    let mut of = vec![("whole", ask.t("records-export-whole"))];
+    if !wanted.is_all() {
+        of.insert(0, ("found", ask.t("records-export-found")));
+    }
+    let kinds = [
+        ("csv", ask.t("records-export-csv")),
+        ("json", ask.t("records-export-json")),
+    ];
+    html! {
+        section.card {
+            h2 { (ask.t("records-export")) }
+            p { (ask.t("records-export-help")) }
+            (form.wrap(html! {
+                (form.choice("of", "records-export-of", &of, of.first().map(|(value, _)| *value)))
+                (form.choice("kind", "records-export-kind", &kinds, Some("csv")))
+                (form.quiet_submit("records-export-go"))
+            }))
+            p.note { (ask.t("rule-check-yours")) }
+        }
+    }
+}
+
+fn export(doing: &mut Doing<'_>) -> Result<Next> {
+    let as_json = match doing.text("kind") {
+        "csv" => false,
+        "json" => true,
+        "" => return Err(Trouble::field("kind", Wrong::Missing)),
+        _ => return Err(Trouble::field("kind", Wrong::NotOffered)),
+    };
+    let wanted = match doing.text("of") {
+        "whole" => None,
+        "found" => Some(Wanted::read(&doing.shared.desk(), doing.shared.which())?),
+        "" => return Err(Trouble::field("of", Wrong::Missing)),
+        _ => return Err(Trouble::field("of", Wrong::NotOffered)),
+    };
+    let day = doing.words.day_of(doing.now_ms());
+    let text = text(doing.book()?, wanted.as_ref(), as_json)?;
+    let (ending, kind) = if as_json {
+        ("json", "application/json")
+    } else {
+        ("csv", "text/csv; charset=utf-8")
+    };
+    Ok(Next::File {
+        // The day alone: a file's name is seen by more people than the file.
+        name: format!("{day}.{ending}"),
+        kind,
+        bytes: text.into_bytes(),
+    })
+}
+
+/// The records of what was found, or of the whole book. A visit without a result has none.
+fn text(book: &Book, wanted: Option<&Wanted>, as_json: bool) -> Result<String> {
+    let mut found = records(book, &RecordFilter::default())?;
+    if let Some(wanted) = wanted {
+        // The same visits as the list shows: a record's own day may differ from its visit's.
+        let visits: BTreeSet<VisitId> = book
+            .find_visits(&wanted.for_book(0))?
+            .iter()
+            .map(|v| v.visit)
+            .collect();
+        found.retain(|r| visits.contains(&r.visit));
+    }
+    Ok(if as_json {
+        to_json(&found)
+    } else {
+        to_csv(&found)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_page_begins_at_a_number_or_at_the_newest() {
+        assert_eq!(offset(None), 0);
+        assert_eq!(offset(Some("30")), 30);
+        assert_eq!(offset(Some("-1")), 0);
+        assert_eq!(offset(Some("Corner")), 0);
+        assert_eq!(offset(Some("99999999999")), OFFSET_MOST);
+    }
+}

@@ -1,0 +1,21 @@
+# What the other phone sent against the rules of a swap. Names after `sent-` are those of the core's `PeerFault`.
+-sent-ended = The swap was ended; whole records that came before are kept. Start it again, and update both programs if it happens again.
+sent-too-long = The other phone sent too long a message. { -sent-ended }
+sent-unreadable = The other phone sent something unreadable. { -sent-ended }
+sent-no-greeting = The other phone sent no greeting first. { -sent-ended }
+sent-second-greeting = The other phone sent a second greeting. { -sent-ended }
+sent-anothers-name = The other phone sent another phone's name. { -sent-ended }
+sent-heads-not-asked-for = The other phone sent heads that nobody asked for. { -sent-ended }
+sent-heads-out-of-order = The other phone sent heads out of order or too many. { -sent-ended }
+sent-no-heads = The other phone sent an empty page of heads. { -sent-ended }
+sent-heads-beyond-end = The other phone sent a question for more heads than there are. { -sent-ended }
+sent-records-not-asked-for = The other phone sent records that nobody asked for. { -sent-ended }
+sent-other-records-than-announced = The other phone sent other records than it had announced. { -sent-ended }
+sent-other-records-than-asked-for = The other phone sent other records than were asked for. { -sent-ended }
+sent-too-much-or-nothing = The other phone sent too much or nothing at once. { -sent-ended }
+sent-want-not-offered = The other phone sent a want for records it was not offered. { -sent-ended }
+sent-want-not-there = The other phone sent a want for what is not there. { -sent-ended }
+sent-want-twice = The other phone sent the same want twice. { -sent-ended }
+sent-want-of-its-own = The other phone sent a want for what it says it has. { -sent-ended }
+sent-thanks-for-nothing = The other phone sent thanks for what it was not sent. { -sent-ended }
+sent-second-farewell = The other phone sent a second farewell. { -sent-ended }

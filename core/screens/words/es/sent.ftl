@@ -1,0 +1,21 @@
+# Lo que el otro teléfono envió contra las reglas de un intercambio. Los nombres tras `sent-` son los de `PeerFault` en el núcleo.
+-sent-ended = El intercambio se terminó; los registros que llegaron enteros se conservan. Empiécelo otra vez, y actualice los dos programas si vuelve a pasar.
+sent-too-long = El otro teléfono envió un mensaje demasiado largo. { -sent-ended }
+sent-unreadable = El otro teléfono envió algo que no se puede leer. { -sent-ended }
+sent-no-greeting = El otro teléfono no envió un saludo al comienzo. { -sent-ended }
+sent-second-greeting = El otro teléfono envió un segundo saludo. { -sent-ended }
+sent-anothers-name = El otro teléfono envió el nombre de otro teléfono. { -sent-ended }
+sent-heads-not-asked-for = El otro teléfono envió cabezas que nadie pidió. { -sent-ended }
+sent-heads-out-of-order = El otro teléfono envió cabezas en desorden o demasiadas. { -sent-ended }
+sent-no-heads = El otro teléfono envió una página de cabezas vacía. { -sent-ended }
+sent-heads-beyond-end = El otro teléfono envió una pregunta por más cabezas de las que hay. { -sent-ended }
+sent-records-not-asked-for = El otro teléfono envió registros que nadie pidió. { -sent-ended }
+sent-other-records-than-announced = El otro teléfono envió registros distintos de los que había anunciado. { -sent-ended }
+sent-other-records-than-asked-for = El otro teléfono envió registros distintos de los que se pidieron. { -sent-ended }
+sent-too-much-or-nothing = El otro teléfono envió demasiado o nada de una vez. { -sent-ended }
+sent-want-not-offered = El otro teléfono envió un pedido de registros que no se le ofrecieron. { -sent-ended }
+sent-want-not-there = El otro teléfono envió un pedido de lo que no existe. { -sent-ended }
+sent-want-twice = El otro teléfono envió dos veces el mismo pedido. { -sent-ended }
+sent-want-of-its-own = El otro teléfono envió un pedido de lo que dice tener. { -sent-ended }
+sent-thanks-for-nothing = El otro teléfono envió gracias por lo que no se le envió. { -sent-ended }
+sent-second-farewell = El otro teléfono envió una segunda despedida. { -sent-ended }
