@@ -11,6 +11,11 @@ use crate::{Result, Trouble};
 /// The most fields of one form; the longest list of GPS fixes is one field.
 pub(crate) const FIELDS_MOST: usize = 500;
 
+/// Browsers end the lines of a text area by two characters; a record by one.
+pub(super) fn with_plain_line_ends(text: &str) -> String {
+    text.replace("\r\n", "\n")
+}
+
 /// A form as it was sent.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(crate) struct Form {
@@ -25,7 +30,7 @@ impl Form {
     pub(crate) fn from_urlencoded(body: &[u8]) -> Result<Self> {
         let fields: Vec<(String, String)> = form_urlencoded::parse(body)
             .take(FIELDS_MOST + 1)
-            .map(|(name, value)| (name.into_owned(), value.into_owned()))
+            .map(|(name, value)| (name.into_owned(), with_plain_line_ends(&value)))
             .collect();
         if fields.len() > FIELDS_MOST {
             return Err(Trouble::TooLarge);

@@ -325,7 +325,8 @@ async fn read_multipart(mut parts: Multipart) -> Result<Form> {
             }
         } else {
             let text = String::from_utf8(bytes.to_vec()).map_err(|_| Trouble::NoForm)?;
-            form.fields.push((name, text));
+            form.fields
+                .push((name, super::form::with_plain_line_ends(&text)));
         }
     }
     Ok(form)

@@ -88,6 +88,11 @@ fn an_hour_that_comes_twice_or_never_is_asked_for_again() {
 }
 
 #[test]
+fn lines_end_as_they_do_in_records() {
+    assert_eq!(form("note=one%0D%0Atwo").text("note"), "one\ntwo");
+}
+
+#[test]
 fn a_form_with_more_fields_than_any_of_ours_is_refused() {
     let body = "a=1&".repeat(super::form::FIELDS_MOST + 1);
     assert!(matches!(

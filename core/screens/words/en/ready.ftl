@@ -135,3 +135,5 @@ ready-against-help = The label is the law: what it forbids stays forbidden, what
 ready-start-keeps-off = From the start on, people and pets stay off these sections.
 ready-start = Start treating
 ready-start-all-the-same = Start treating all the same
+ready-label-unfit = The label sheet does not say how the product goes on, or two devices say it differently: settle that first.
+ready-to-label = To the label sheet

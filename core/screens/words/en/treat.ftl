@@ -82,3 +82,5 @@ treat-care-answer = Answer what is open
 treat-care-note = What was left over, and where it went
 treat-care-note-help = May stay empty.
 treat-care-keep = Keep the answers
+treat-by-outsiders = A device that is not of the crew wrote of this treatment. Its loads and checks are not counted here.
+treat-to-settle = To settle

@@ -135,3 +135,5 @@ ready-against-help = La etiqueta es la ley: lo que prohíbe sigue prohibido, cua
 ready-start-keeps-off = Desde el comienzo, personas y mascotas no entran en estas secciones.
 ready-start = Empezar a tratar
 ready-start-all-the-same = Empezar a tratar de todos modos
+ready-label-unfit = La hoja de etiqueta no dice cómo se aplica el producto, o dos aparatos lo dicen distinto: resuelva eso primero.
+ready-to-label = A la hoja de etiqueta

@@ -82,3 +82,5 @@ treat-care-answer = Contestar lo que está abierto
 treat-care-note = Lo que sobró, y adónde fue
 treat-care-note-help = Puede quedar vacío.
 treat-care-keep = Guardar las respuestas
+treat-by-outsiders = Un aparato que no es de la cuadrilla escribió sobre este tratamiento. Sus cargas y revisiones no se cuentan aquí.
+treat-to-settle = Por resolver

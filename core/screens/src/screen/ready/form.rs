@@ -2,8 +2,11 @@
 //! an inversion. Nothing is filled in beforehand, and what is left empty was not looked at.
 
 use maud::{Markup, html};
+use sward_book::BookError;
 use sward_book::fact::SkySeen;
 use sward_book::ids::VisitId;
+use sward_book::refusal::VisitRefusal;
+use sward_rules::Entered;
 use sward_rules::finding::{Check, Finding, Reason, Verdict};
 use sward_rules::sky::{
     AirReading, BeaufortSeen, Bloom, BloomLook, InversionLook, InversionSign, MeterReading, Soil,
@@ -17,6 +20,9 @@ use crate::server::Form;
 use crate::trouble::Wrong;
 use crate::words::Units;
 use crate::{Result, Trouble};
+
+/// What the book takes for a wind at most, in metres per second.
+const FASTEST_M_PER_S: u32 = 60;
 
 /// Speeds of one series, by their fields.
 const SPEEDS: [&str; 5] = ["wind1", "wind2", "wind3", "wind4", "wind5"];
@@ -272,13 +278,13 @@ fn readings(form: &Form, now_ms: i64) -> Result<Vec<MeterReading>> {
     let mut speeds = Vec::new();
     for name in SPEEDS {
         if let Some(speed) = form.amount(name)? {
-            speed.to_speed().map_err(|e| Trouble::in_field(name, e))?;
+            must_be_wind(name, &speed)?;
             speeds.push(speed);
         }
     }
     let gust = form.amount("gust")?;
     if let Some(gust) = &gust {
-        gust.to_speed().map_err(|e| Trouble::in_field("gust", e))?;
+        must_be_wind("gust", gust)?;
     }
     let from = offered(form, "from", &FROM)?;
     if speeds.is_empty() {
@@ -304,6 +310,22 @@ fn readings(form: &Form, now_ms: i64) -> Result<Vec<MeterReading>> {
             from_degrees: from,
         })
         .collect())
+}
+
+/// What the book would refuse of a speed, said beside its own field.
+fn must_be_wind(field: &str, speed: &Entered) -> Result<()> {
+    let value = speed
+        .to_speed()
+        .map_err(|e| Trouble::in_field(field, e))?
+        .value;
+    if (0.0..=f64::from(FASTEST_M_PER_S)).contains(&value) {
+        return Ok(());
+    }
+    let cannot_be = BookError::refused(VisitRefusal::WindCannotBe {
+        reading: speed.for_person(),
+        metres_per_second_most: FASTEST_M_PER_S,
+    });
+    Err(Trouble::in_field(field, cannot_be))
 }
 
 /// What was seen; none where nothing was.

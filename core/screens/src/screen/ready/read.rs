@@ -5,7 +5,7 @@
 
 use sward_book::Book;
 use sward_book::action::{JUDGED_AGE_MOST_MIN, ReadyInputs, judge};
-use sward_book::fact::Fact;
+use sward_book::fact::{Fact, Replacement};
 use sward_book::ids::{SheetId, VisitId};
 use sward_book::sheet::PlanSheet;
 use sward_rules::finding::{Check, Finding, Reason};
@@ -99,6 +99,11 @@ impl Ready {
                 }
                 Fact::WindMeasured(wind) if stands => self.readings.extend(wind.readings),
                 Fact::WalkedRound(walk) if stands => self.answers.extend(walk.answers),
+                Fact::Corrected(c) if stands && line.of_the_crew => match c.new {
+                    Replacement::WindMeasured(wind) => self.readings.extend(wind.readings),
+                    Replacement::WalkedRound(walk) => self.answers.extend(walk.answers),
+                    _ => {}
+                },
                 _ => {}
             }
         }

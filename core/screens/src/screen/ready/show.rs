@@ -4,6 +4,7 @@
 //! [`super::start`].
 
 use maud::{Markup, html};
+use sward_book::BookError;
 use sward_book::ids::VisitId;
 use sward_book::view::visit::VisitState;
 use sward_rules::finding::{Check, Finding, Verdict, sum};
@@ -29,10 +30,17 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let book = ask.book()?;
     let visit: VisitId = ask.param("visit")?;
     let here = Here::read(book, visit, ask.words)?;
-    let has_label = book.plan(visit)?.is_some_and(|plan| plan.label.is_some());
+    let label = book.plan(visit)?.and_then(|plan| plan.label);
+    let sheet = label.map(|label| (label, book.label_sheet(label)));
     let main = if here.visit.state != VisitState::Looking {
         no_more(ask, &here)
-    } else if has_label {
+    } else if let Some((label, Err(BookError::Refused(_)))) = sheet {
+        // Its method is empty or in conflict, and without it nothing can be held against it.
+        html! {
+            p { (ask.t("ready-label-unfit")) }
+            (part::next_step(&format!("/things/labels/{label}"), &ask.t("ready-to-label")))
+        }
+    } else if let Some((_, Ok(_))) = sheet {
         ready(ask, &Ready::read(book, ask.shared, visit, ask.words)?)?
     } else {
         html! {

@@ -3,8 +3,10 @@
 //! The keep-offs count from these times, so none is taken for granted: "just now" is chosen.
 
 use maud::{Markup, html};
+use sward_book::BookError;
 use sward_book::fact::Loaded;
 use sward_book::ids::{KeepOffId, VisitId};
+use sward_book::refusal::{Typed, VisitRefusal};
 use sward_book::view::keep_off::KeepOffView;
 
 use super::aftercare;
@@ -16,6 +18,9 @@ use crate::server::Form;
 use crate::trouble::Wrong;
 use crate::words::Words;
 use crate::{Result, Trouble};
+
+/// What the book takes of a note, in bytes.
+const NOTE_BYTES_MOST: usize = 2000;
 
 /// The field of a section's time.
 fn field_of(keep_off: KeepOffId) -> String {
@@ -111,6 +116,11 @@ pub(super) fn finish(doing: &mut Doing<'_>) -> Result<Next> {
     let (Some(done), Some(product), Some(water), Some(care)) = (done, product, water, care) else {
         return Err(Trouble::Fields(wrong));
     };
+    // A refused finish must leave no load behind: the person would enter it twice.
+    must_take(form.text("note"))?;
+    if !treating.here.visit.finishes.is_empty() {
+        book.finish(visit, &done, form.text("note"))?;
+    }
     let last = done.iter().map(|(_, at)| *at).max().unwrap_or(now_ms);
     if let Some(product) = product {
         book.load(visit, Vec::new(), product, water, last)
@@ -121,6 +131,19 @@ pub(super) fn finish(doing: &mut Doing<'_>) -> Result<Next> {
         book.record_aftercare(visit, care, "")?;
     }
     Ok(Next::Go(format!("/visit/{visit}/keep-off")))
+}
+
+/// What the book would refuse of a note, said beside it.
+fn must_take(note: &str) -> Result<()> {
+    let is_unfit = |c: char| c.is_control() && c != '\n';
+    if note.len() > NOTE_BYTES_MOST || note.chars().any(is_unfit) {
+        let unfit = BookError::refused(VisitRefusal::TextUnfit {
+            what: Typed::Note,
+            bytes_most: NOTE_BYTES_MOST,
+        });
+        return Err(Trouble::in_field("note", unfit));
+    }
+    Ok(())
 }
 
 fn kept<T>(wrong: &mut Vec<Trouble>, read: Result<T>) -> Option<T> {

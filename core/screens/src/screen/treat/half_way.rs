@@ -3,8 +3,10 @@
 //! The rules work it out; what is overdosed stays so, and the rest gets the label's rate.
 
 use maud::{Markup, html};
+use sward_book::BookError;
 use sward_book::ids::VisitId;
 use sward_rules::plan::{HalfWay, half_way_check};
+use sward_rules::{Field, RuleError};
 
 use super::read::Treating;
 use crate::ask::{Ask, Doing, Next};
@@ -61,8 +63,29 @@ pub(super) fn check(doing: &mut Doing<'_>) -> Result<Next> {
     else {
         return Err(Trouble::Fields(wrong));
     };
-    book.record_half_way(visit, planned, filled, left, done)?;
+    book.record_half_way(visit, planned, filled, left, done)
+        .map_err(beside_its_field)?;
     Ok(Next::Go(format!("/visit/{visit}/treat")))
+}
+
+/// What the rules refuse, beside the field that they name.
+fn beside_its_field(error: BookError) -> Trouble {
+    let BookError::Rule(
+        RuleError::NotPositive { field, .. }
+        | RuleError::NotAllowed { field, .. }
+        | RuleError::In { field, .. },
+    ) = &error
+    else {
+        return error.into();
+    };
+    let name = match field {
+        Field::PlannedProduct => "planned",
+        Field::FilledProduct => "filled",
+        Field::ProductLeft => "left",
+        Field::ShareDone => "done",
+        _ => return error.into(),
+    };
+    Trouble::in_field(name, error)
 }
 
 /// What the last check found.

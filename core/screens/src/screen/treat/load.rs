@@ -22,6 +22,7 @@ pub(super) fn form(ask: &Ask<'_>, treating: &Treating) -> Markup {
         .iter()
         .map(|k| (k.keep_off.to_string(), k.name.clone()))
         .collect();
+    let every: Vec<String> = sections.iter().map(|(id, _)| id.clone()).collect();
     let when = [
         ("now", ask.t("treat-just-now")),
         ("at", ask.t("treat-at-time")),
@@ -29,7 +30,7 @@ pub(super) fn form(ask: &Ask<'_>, treating: &Treating) -> Markup {
     form.wrap(html! {
         (amounts(ask, treating, &form))
         @if sections.len() > 1 {
-            (form.several("on", "treat-load-on", &sections, &[]))
+            (form.several("on", "treat-load-on", &sections, &every))
         }
         (form.choice("when", "treat-load-when", &when, None))
         (form.time("at", "treat-time", "treat-time-help", None))

@@ -63,13 +63,14 @@ fn not_started(ask: &Ask<'_>, visit: sward_book::ids::VisitId, state: VisitState
 
 fn under_way(ask: &Ask<'_>, treating: &Treating) -> Markup {
     html! {
+        (by_outsiders(ask, treating))
         (half_way::result(ask, treating))
         p { (ask.t("treat-no-taps")) }
         (what(ask, treating))
         (sections(ask, treating))
         details { summary { (ask.t("treat-half-title")) } (half_way::form(ask, treating)) }
         details { summary { (ask.t("treat-load-title")) } (load::form(ask, treating)) }
-        (part::way("/help", &ask.t("treat-spill")))
+        (part::way("/help/incident", &ask.t("treat-spill")))
         (finish::form(ask, treating))
         p.note { (ask.t("frame-label-is-the-law")) }
     }
@@ -79,13 +80,25 @@ fn done(ask: &Ask<'_>, treating: &Treating) -> Markup {
     let visit = treating.here.visit.visit;
     html! {
         p.big { (ask.t("treat-finished")) }
+        (by_outsiders(ask, treating))
         (part::next_step(&format!("/visit/{visit}/keep-off"), &ask.t("treat-to-keep-off")))
         (what(ask, treating))
         (sections(ask, treating))
         (half_way::result(ask, treating))
         (aftercare::rest(ask, treating))
-        (part::way("/help", &ask.t("treat-spill")))
+        (part::way("/help/incident", &ask.t("treat-spill")))
         (part::way(&format!("/records/{visit}"), &ask.t("treat-to-record")))
+    }
+}
+
+/// Says that somebody who is not of the crew wrote here; the crew lead settles it.
+fn by_outsiders(ask: &Ask<'_>, treating: &Treating) -> Markup {
+    let visit = treating.here.visit.visit;
+    html! {
+        @if treating.has_outsiders {
+            p.note { (ask.t("treat-by-outsiders")) }
+            (part::way(&format!("/visit/{visit}/settle"), &ask.t("treat-to-settle")))
+        }
     }
 }
 

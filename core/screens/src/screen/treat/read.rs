@@ -24,11 +24,13 @@ use crate::words::Units;
 /// A visit on which treating was started.
 pub(super) struct Treating {
     pub(super) here: Here,
-    /// The first start.
+    /// The crew's first start; that of another device only where the crew has none.
     pub(super) started: Started,
     pub(super) started_utc_ms: i64,
     pub(super) keep_offs: Vec<KeepOffView>,
-    /// Loads that stand, in their order.
+    /// Whether a device that is not of the crew wrote a start, a load or a check here.
+    pub(super) has_outsiders: bool,
+    /// Loads of the crew that stand, in their order.
     pub(super) loads: Vec<Loaded>,
     /// The last check half-way, and when it was made.
     pub(super) half_way: Option<(HalfWayChecked, i64)>,
@@ -46,6 +48,8 @@ impl Treating {
         let keep_offs = book.keep_offs_of(here.visit.visit)?;
         let plan = book.plan(here.visit.visit)?;
         let mut started = None;
+        let mut started_outside = None;
+        let mut has_outsiders = false;
         let mut loads = Vec::new();
         let mut half_way = None;
         let mut care = BTreeMap::new();
@@ -56,6 +60,14 @@ impl Treating {
             .filter(|l| l.superseded_by.is_none())
         {
             match book.fact(line.fact)?.1 {
+                // That somebody treats is never dropped, whoever they are.
+                Fact::Started(start) if !line.of_the_crew => {
+                    has_outsiders = true;
+                    started_outside.get_or_insert((start, line.at.utc_ms));
+                }
+                Fact::Loaded(_) | Fact::HalfWayChecked(_) if !line.of_the_crew => {
+                    has_outsiders = true;
+                }
                 Fact::Started(start) => {
                     started.get_or_insert((start, line.at.utc_ms));
                 }
@@ -70,7 +82,9 @@ impl Treating {
                 _ => {}
             }
         }
+        let started = started.or(started_outside);
         Ok(started.map(|(started, started_utc_ms)| Self {
+            has_outsiders,
             planned: planned(&started, plan.as_ref(), &keep_offs),
             vessel: plan.and_then(|p| p.vessel),
             here,

@@ -130,3 +130,38 @@ fn before_a_start_the_way_leads_to_getting_ready() {
         .act("/treat", &sent(&[("do", "finish"), ("when", "now")]))
         .unwrap_err();
 }
+
+#[test]
+fn a_finish_that_is_refused_leaves_no_load_behind() {
+    let scene = Scene::new();
+    scene.start();
+    let note = "x".repeat(2001);
+    let fields = [
+        ("do", "finish"),
+        ("product", "9.8"),
+        ("product.unit", "lb"),
+        ("when", "now"),
+        ("note", note.as_str()),
+    ];
+    let (trouble, _) = scene.refused("/treat", &fields);
+    assert!(trouble.of_field("note").is_some(), "{trouble:?}");
+    let is_load = |f: &Fact| matches!(f, Fact::Loaded(_));
+    assert!(!scene.facts().iter().any(is_load));
+}
+
+#[test]
+fn more_left_than_filled_is_said_beside_what_is_left() {
+    let scene = Scene::new();
+    scene.start();
+    let fields = [
+        ("do", "half"),
+        ("filled", "5"),
+        ("filled.unit", "lb"),
+        ("left", "6"),
+        ("left.unit", "lb"),
+        ("done", "50"),
+        ("done.unit", "%"),
+    ];
+    let (trouble, _) = scene.refused("/treat", &fields);
+    assert!(trouble.of_field("left").is_some(), "{trouble:?}");
+}

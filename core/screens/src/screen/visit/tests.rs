@@ -21,7 +21,7 @@ use crate::{Result, Trouble};
 
 /// A book with one yard, one section, one label sheet and one open visit.
 pub(crate) struct Scene {
-    pub(crate) shared: Shared,
+    pub(crate) shared: Arc<Shared>,
     pub(crate) yard: SheetId,
     pub(crate) label: SheetId,
     pub(crate) visit: VisitId,
@@ -64,7 +64,7 @@ impl Scene {
         })
         .unwrap();
         Self {
-            shared,
+            shared: Arc::new(shared),
             yard,
             label,
             visit,

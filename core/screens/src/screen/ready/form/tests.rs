@@ -102,6 +102,14 @@ fn humidity_is_whole_percent_and_needs_its_temperature() {
 }
 
 #[test]
+fn a_speed_that_cannot_be_is_said_at_its_own_field() {
+    let second = [("wind1", "5"), ("wind2", "-3"), ("span", "1")];
+    assert!(is_about(&wind(&second).unwrap_err(), "wind2"));
+    let gust = [("wind1", "5"), ("gust", "500")];
+    assert!(is_about(&wind(&gust).unwrap_err(), "gust"));
+}
+
+#[test]
 fn frost_can_be_typed() {
     let air = look(&[("air", "-4")]).unwrap().unwrap().air.unwrap();
     assert_eq!(air.temperature.for_person(), "-4 °F");
