@@ -269,7 +269,7 @@ impl FormPart<'_> {
                     aria-describedby=[self.described(name, &help)] aria-invalid=[self.invalid(name)];
                 select name=(unit) aria-label=(called) {
                     @for (value, words) in units {
-                        option value=(value) selected[self.is_chosen(&unit, value, filled_unit == value)] { (words) }
+                        option value=[(value != words).then_some(value)] selected[self.is_chosen(&unit, value, filled_unit == value)] { (words) }
                     }
                 }
             }

@@ -28,12 +28,14 @@ use sward_rules::{
 use super::tests::{messages, words};
 use super::*;
 
-/// The sentences of each family: names, and what is put in where the core lists it.
-fn sentences() -> Vec<(
+/// A family of sentences: its name, theirs, and what is put into each where the core lists it.
+type Family = (
     &'static str,
     Vec<&'static str>,
     Option<Vec<&'static [&'static str]>>,
-)> {
+);
+
+fn sentences() -> Vec<Family> {
     vec![
         (
             "reason",
@@ -95,34 +97,36 @@ fn name(word: impl Serialize) -> String {
     value.as_str().expect("words are plain names").to_owned()
 }
 
+fn plain(names: &[&str]) -> Vec<String> {
+    names.iter().map(|name| format!("word-{name}")).collect()
+}
+
 fn prefixed(prefix: &str, names: &[&str]) -> Vec<String> {
-    names
-        .iter()
-        .map(|name| format!("word-{prefix}{name}"))
-        .collect()
+    let key = |name| format!("word-{prefix}-{name}");
+    names.iter().map(key).collect()
 }
 
 #[test]
 fn every_word_of_the_core_is_there_in_both_languages() {
     let mut keys = [
-        prefixed("", LabelField::NAMES),
-        prefixed("", RainLayer::NAMES),
-        prefixed("", Source::NAMES),
-        prefixed("", Walked::NAMES),
-        prefixed("", MetarGroup::NAMES),
-        prefixed("", ControlCount::NAMES),
-        prefixed("", FileKind::NAMES),
-        prefixed("allowed-", Allowed::NAMES),
-        prefixed("limit-", Most::NAMES),
-        prefixed("dimension-", Dimension::NAMES),
-        prefixed("field-", Field::NAMES),
-        prefixed("what-", Axis::NAMES),
-        prefixed("what-", Thing::NAMES),
-        prefixed("what-", Written::NAMES),
-        prefixed("what-", Named::NAMES),
-        prefixed("what-", Typed::NAMES),
-        prefixed("what-", Series::NAMES),
-        prefixed("what-", LoadPart::NAMES),
+        plain(LabelField::NAMES),
+        plain(RainLayer::NAMES),
+        plain(Source::NAMES),
+        plain(Walked::NAMES),
+        plain(MetarGroup::NAMES),
+        plain(ControlCount::NAMES),
+        plain(FileKind::NAMES),
+        prefixed("allowed", Allowed::NAMES),
+        prefixed("limit", Most::NAMES),
+        prefixed("dimension", Dimension::NAMES),
+        prefixed("field", Field::NAMES),
+        prefixed("what", Axis::NAMES),
+        prefixed("what", Thing::NAMES),
+        prefixed("what", Written::NAMES),
+        prefixed("what", Named::NAMES),
+        prefixed("what", Typed::NAMES),
+        prefixed("what", Series::NAMES),
+        prefixed("what", LoadPart::NAMES),
     ]
     .concat();
     let seen = [
@@ -232,8 +236,8 @@ fn findings_read_as_sentences_with_amounts_in_the_units_of_the_language() {
     assert_eq!(
         said("shown", &change),
         [
-            "2.5 lb/1,000 ft² (+4.3 % from the plan)",
-            "2.5 lb/1,000 pie² (+4.3 % respecto al plan)"
+            "2.5 lb/1000 ft² (+4.3 % from the plan)",
+            "2.5 lb/1000 pie² (+4.3 % respecto al plan)"
         ]
     );
 }
@@ -322,7 +326,7 @@ fn amounts_choices_and_kinds_inside_refusals_are_in_the_language_too() {
     });
     assert_eq!(
         said("error", &differs)[0],
-        "The two readings do not agree: read the label again. Most rate: not read back. Wind limit: the label sheet has it empty."
+        "The two readings do not agree: read the label again. Most rate: not read back. Most wind: the label sheet has it empty."
     );
     let unfit = BookError::refused(CrewRefusal::NameUnfit {
         what: Named::Person,

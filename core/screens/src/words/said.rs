@@ -12,9 +12,10 @@ use sward_rules::Entered;
 use super::Words;
 use crate::Trouble;
 
-/// The keys under which a sentence names itself; each is also the first part of its messages' names
-/// (words: refusal-* malformed-* slip-* sent-* fault-* reason-* note-* shown-* rounding-* because-*
-/// dropped-* crew-error-* error-* finding-check-* word-*). The inner names stand first: a refusal is more than "refused".
+/// The keys under which a sentence names itself; each is also the first part of its messages' names.
+/// The inner names stand first: a refusal is more than "refused".
+// words: refusal-* malformed-* slip-* sent-* fault-* reason-* note-* shown-* rounding-* because-*
+// words: dropped-* crew-error-* error-* finding-check-* word-*
 const TAGS: [(&str, &str); 14] = [
     ("refusal", "refusal"),
     ("malformed", "malformed"),
@@ -54,14 +55,14 @@ fn word_key(name: &str, text: &str) -> Option<String> {
 
 impl Words {
     /// A sentence of the core. Where it is a bare name, `family` says which sentences it is of.
-    pub(crate) fn said<T: Serialize + ?Sized>(&self, family: &str, sentence: &T) -> String {
+    pub(crate) fn said<T: Serialize + ?Sized>(self, family: &str, sentence: &T) -> String {
         match serde_json::to_value(sentence) {
             Ok(value) => self.said_value(family, &value),
             Err(_) => self.t("frame-cannot-be-said"),
         }
     }
 
-    fn said_value(&self, family: &str, value: &Value) -> String {
+    fn said_value(self, family: &str, value: &Value) -> String {
         match value {
             Value::String(tag) => self.named(family, tag, &FluentArgs::new()),
             Value::Object(fields) => self.said_object(fields),
@@ -69,7 +70,7 @@ impl Words {
         }
     }
 
-    fn said_object(&self, fields: &Fields) -> String {
+    fn said_object(self, fields: &Fields) -> String {
         if let (Some(Value::String(check)), Some(reason)) =
             (fields.get("check"), fields.get("reason"))
         {
@@ -89,7 +90,7 @@ impl Words {
         self.named(family, tag, &args)
     }
 
-    fn named(&self, family: &str, tag: &str, args: &FluentArgs<'_>) -> String {
+    fn named(self, family: &str, tag: &str, args: &FluentArgs<'_>) -> String {
         // Words keep the core's spelling, so that a name has one form wherever it stands.
         let tag = if family == "word" {
             tag.to_owned()
@@ -99,7 +100,7 @@ impl Words {
         self.say(&format!("{family}-{tag}"), Some(args))
     }
 
-    fn argument(&self, name: &str, value: &Value, beside: &Fields) -> FluentValue<'static> {
+    fn argument(self, name: &str, value: &Value, beside: &Fields) -> FluentValue<'static> {
         match value {
             Value::Number(number) => self.number_argument(name, number.as_f64().unwrap_or(0.0)),
             Value::String(text) => self.text_argument(name, text, beside).into(),
@@ -110,7 +111,7 @@ impl Words {
         }
     }
 
-    fn list_argument(&self, name: &str, items: &[Value], beside: &Fields) -> String {
+    fn list_argument(self, name: &str, items: &[Value], beside: &Fields) -> String {
         let are_sentences = items.iter().all(Value::is_object);
         let said = items.iter().map(|item| match item {
             Value::String(word) if name == "words" => self.choice(word, beside),
@@ -129,7 +130,7 @@ impl Words {
     }
 
     /// Small whole numbers stay numbers, so that messages can have a singular.
-    fn number_argument(&self, name: &str, number: f64) -> FluentValue<'static> {
+    fn number_argument(self, name: &str, number: f64) -> FluentValue<'static> {
         let is_whole = number.fract() == 0.0;
         match name {
             "hour" | "minute" => format!("{number:02}").into(),
@@ -140,7 +141,7 @@ impl Words {
         }
     }
 
-    fn short(&self, number: f64) -> String {
+    fn short(self, number: f64) -> String {
         let decimals = if number.abs() < 1.0 { 2 } else { 1 };
         match Decimal::try_from(number) {
             Ok(exact) => self.number(exact.round_dp(decimals).normalize()),
@@ -151,7 +152,7 @@ impl Words {
 
     /// Amounts are stored as "decimal unit"; the core's own words have messages; anything else
     /// a person, a file or the system wrote.
-    fn text_argument(&self, name: &str, text: &str, beside: &Fields) -> String {
+    fn text_argument(self, name: &str, text: &str, beside: &Fields) -> String {
         if let Ok(entered) = Entered::from_canonical(text) {
             return self.amount(&entered);
         }
@@ -164,7 +165,7 @@ impl Words {
     }
 
     /// A field of a rule, with its number or name; of a sentence on a label; of a sheet.
-    fn field(&self, name: &str, beside: &Fields) -> String {
+    fn field(self, name: &str, beside: &Fields) -> String {
         let mut args = FluentArgs::new();
         for arg in ["layer", "name", "number"] {
             match beside.get(arg) {
@@ -188,7 +189,7 @@ impl Words {
     }
 
     /// A word that may be chosen in a field of a sheet.
-    fn choice(&self, word: &str, beside: &Fields) -> String {
+    fn choice(self, word: &str, beside: &Fields) -> String {
         let field = beside.get("field").and_then(Value::as_str).unwrap_or("");
         let key = format!("field-{field}-{word}").replace('_', "-");
         if self.has(&key) {
@@ -199,7 +200,7 @@ impl Words {
     }
 
     /// An error of the screens or the core beneath them.
-    pub(crate) fn trouble(&self, trouble: &Trouble) -> String {
+    pub(crate) fn trouble(self, trouble: &Trouble) -> String {
         match trouble {
             Trouble::Wrong(wrong) => self.said("wrong", wrong),
             Trouble::InField { error, .. } => self.trouble(error),

@@ -126,6 +126,7 @@ fn named() -> Named {
 
 fn is_key(text: &str) -> bool {
     text.contains('-')
+        && !text.ends_with('-')
         && text.starts_with(|c: char| c.is_ascii_lowercase())
         && text
             .chars()

@@ -83,3 +83,4 @@ visit-fact-aftercare = Cleaned up
 visit-fact-incident-filed = Incident filed
 visit-fact-half-way-checked = Checked half-way
 visit-fact-newer = Something that a newer program wrote
+visit-fact-control-counted = Counted before and after, treated and not

@@ -83,3 +83,4 @@ visit-fact-aftercare = Limpieza hecha
 visit-fact-incident-filed = Incidente anotado
 visit-fact-half-way-checked = Comprobado a la mitad
 visit-fact-newer = Algo que escribió un programa más nuevo
+visit-fact-control-counted = Contado antes y después, tratado y sin tratar

@@ -50,8 +50,10 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
                 (part::way(&format!("/records?after={}", offset + ROWS_MOST), &ask.t("records-more")))
             }
             @if offset > 0 { (part::way("/records", &ask.t("records-newest"))) }
-            (find_form(ask, &wanted))
-            (export_form(ask, &wanted))
+            @if !page.is_empty() || offset > 0 || !wanted.is_all() {
+                (find_form(ask, &wanted))
+                (export_form(ask, &wanted))
+            }
         },
         place: Place::Records,
         back: None,

@@ -18,3 +18,6 @@ mod wanted;
 use crate::ask::Screen;
 
 pub(crate) const SCREENS: &[Screen] = &[find::SCREEN, one::SCREEN, one::PRINT, correct::SCREEN];
+
+#[cfg(test)]
+mod tests;

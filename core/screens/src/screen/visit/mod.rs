@@ -204,15 +204,15 @@ fn next_words(ask: &Ask<'_>, step: Step) -> String {
 
 fn path_of(visit: VisitId, step: Step) -> String {
     let part = match step {
-        Step::Look => "look",
-        Step::Measure => "measure",
-        Step::Plan => "plan",
-        Step::Ready => "ready",
-        Step::Treat => "treat",
-        Step::KeepOff => "keep-off",
-        Step::Recheck => "recheck",
+        Step::Look => "/look",
+        Step::Measure => "/measure",
+        Step::Plan => "/plan",
+        Step::Ready => "/ready",
+        Step::Treat => "/treat",
+        Step::KeepOff => "/keep-off",
+        Step::Recheck => "/recheck",
     };
-    format!("/visit/{visit}/{part}")
+    format!("/visit/{visit}{part}")
 }
 
 fn block_words(ask: &Ask<'_>, block: Block) -> String {

@@ -1,0 +1,423 @@
+//! The screens of records, shown and acted on as the server does it.
+
+use std::sync::Arc;
+
+use sward_book::Book;
+use sward_book::action::{ReadyInputs, Start, judge};
+use sward_book::fact::{Fact, ReadBackHow};
+use sward_book::ids::VisitId;
+use sward_book::testing::{TestEnv, found};
+use sward_rules::Entered;
+use sward_rules::finding::Verdict;
+use sward_rules::look::{Sample, SampleMethod};
+use sward_rules::measure::{Outline, Shape};
+
+use crate::Result;
+use crate::ask::{Again, Ask, Doing, Next, Screen};
+use crate::server::Form;
+use crate::state::{Setting, Shared};
+use crate::words::{Language, Units, Words};
+
+/// A book with one treated visit and one that only looked.
+struct Scene {
+    shared: Arc<Shared>,
+    treated: VisitId,
+    open: VisitId,
+    _folder: tempfile::TempDir,
+}
+
+enum Came {
+    To(String),
+    Back(String),
+    File(String, String),
+}
+
+fn words(language: Language) -> Words {
+    Words {
+        language,
+        units: Units::Us,
+        zone: chrono_tz::UTC,
+    }
+}
+
+fn given(text: &str) -> Entered {
+    Entered::parse(text).unwrap()
+}
+
+fn treat(book: &mut Book, visit: VisitId) {
+    let fields = [
+        ("product", "Invented Granules"),
+        ("registration", "00000-0"),
+        ("method", "granule"),
+        ("rate_most", "3 lb/1000 ft2"),
+    ];
+    let label = book.add_label(&fields).unwrap();
+    let numbers = book.to_read_back(label).unwrap();
+    let again: Vec<(&str, &str)> = numbers.iter().map(|(k, v)| (*k, v.as_str())).collect();
+    book.read_back(label, &again, ReadBackHow::TypedTwice, "")
+        .unwrap();
+    let (found, _) = judge(book, visit, label, ReadyInputs::default()).unwrap();
+    let unknown = found.iter().filter(|f| f.verdict == Verdict::Unknown);
+    let acknowledged = unknown.map(|f| f.check).collect();
+    book.record_findings(visit, label, found, None).unwrap();
+    let start = Start {
+        label_sheet: label,
+        rate: given("2.5 lb/1000 ft2"),
+        sections: Vec::new(),
+        acknowledged,
+        against: Some("a test".into()),
+        equipment: None,
+        lot: Some("L-7".into()),
+        gear: None,
+    };
+    let keep_offs = book.start(visit, start).unwrap();
+    let now_ms = book.now().unwrap().utc_ms;
+    book.load(visit, keep_offs, given("12.5 lb"), None, now_ms)
+        .unwrap();
+    book.finish(visit, &[], "").unwrap();
+}
+
+impl Scene {
+    fn new() -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let env = TestEnv::new(11);
+        let mut book = found(folder.path(), &env, "Ana").unwrap();
+        let yard = book
+            .add_yard("Corner", "1 Example Way", "America/New_York")
+            .unwrap();
+        let outline = Outline {
+            shape: Shape::Rectangle {
+                length: given("100 ft"),
+                width: given("50 ft"),
+            },
+            left_out: Vec::new(),
+        };
+        book.add_section(yard, "front", &outline).unwrap();
+        let treated = book.open_visit(yard, "white grub").unwrap();
+        let sample = Sample {
+            method: SampleMethod::SodSquare(given("12 in")),
+            count: 12,
+        };
+        book.count(treated, "white grub", vec![sample], "").unwrap();
+        treat(&mut book, treated);
+        env.pass_ms(60_000);
+        let hedge = book.add_yard("Hedge", "2 Example Way", "").unwrap();
+        let open = book.open_visit(hedge, "chinch bug").unwrap();
+        drop(book);
+        let shared = Shared::new(Setting {
+            folder: folder.path().to_owned(),
+            env: Arc::clone(&env) as Arc<dyn sward_book::Env>,
+            zone: chrono_tz::UTC,
+            port: 0,
+        })
+        .unwrap();
+        Self {
+            shared: Arc::new(shared),
+            treated,
+            open,
+            _folder: folder,
+        }
+    }
+
+    fn screen(&self, path: &str) -> (&'static Screen, Vec<(String, String)>) {
+        for visit in [self.treated, self.open] {
+            let pattern = path.replace(&visit.to_string(), "{visit}");
+            if let Some(screen) = super::SCREENS.iter().find(|s| s.path == pattern) {
+                return (screen, vec![("visit".to_owned(), visit.to_string())]);
+            }
+        }
+        panic!("no screen at {path}");
+    }
+
+    fn shown(&self, path: &str, language: Language, again: Option<&Again>) -> Result<String> {
+        let (path, query) = path.split_once('?').unwrap_or((path, ""));
+        let (screen, params) = self.screen(path);
+        let query = Form::from_urlencoded(query.as_bytes())?.fields;
+        let show = |book: Option<&Book>| {
+            let now = book.unwrap().now()?;
+            let ask = Ask::new(
+                book,
+                &self.shared,
+                words(language),
+                now,
+                path,
+                &params,
+                &query,
+                again,
+            );
+            (screen.show)(&ask).map(|page| page.main.into_string())
+        };
+        self.shared.reading(show)?
+    }
+
+    /// A screen in English, after it was seen to be whole in both languages.
+    fn show(&self, path: &str) -> String {
+        for language in Language::ALL {
+            let page = self.shown(path, language, None).unwrap();
+            assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
+        }
+        self.shown(path, Language::English, None).unwrap()
+    }
+
+    fn send(&self, path: &str, fields: &[(&str, &str)]) -> Came {
+        let (screen, params) = self.screen(path);
+        let owned = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
+        let form = Form {
+            fields: fields.iter().map(owned).collect(),
+            files: Vec::new(),
+        };
+        let act = screen.acts.iter().find(|(n, _)| *n == form.text("do"));
+        let mut slot = self.shared.writer();
+        let next = (act.unwrap().1)(&mut Doing {
+            slot: &mut slot,
+            shared: &self.shared,
+            words: words(Language::English),
+            path,
+            params: &params,
+            form: &form,
+        });
+        drop(slot);
+        self.shared.changed();
+        match next {
+            Ok(Next::Go(path)) => Came::To(path),
+            Ok(Next::File { name, bytes, .. }) => {
+                Came::File(name, String::from_utf8(bytes).unwrap())
+            }
+            Ok(Next::Once(_)) => panic!("no page is shown once here"),
+            Err(trouble) => {
+                let again = Again { form, trouble };
+                Came::Back(self.shown(path, Language::English, Some(&again)).unwrap())
+            }
+        }
+    }
+}
+
+fn to(came: Came) -> String {
+    match came {
+        Came::To(path) => path,
+        Came::Back(page) => panic!("it came back: {page}"),
+        Came::File(name, _) => panic!("a file came: {name}"),
+    }
+}
+
+fn back(came: Came) -> String {
+    match came {
+        Came::Back(page) => page,
+        Came::To(path) => panic!("it went on to {path}"),
+        Came::File(name, _) => panic!("a file came: {name}"),
+    }
+}
+
+#[test]
+fn the_newest_stand_first_and_what_is_looked_for_is_in_no_address() {
+    let scene = Scene::new();
+    let page = scene.show("/records");
+    let (hedge, corner) = (page.find("Hedge").unwrap(), page.find("Corner").unwrap());
+    assert!(hedge < corner, "the newest first: {page}");
+    let address = to(scene.send("/records", &[("do", "find"), ("product", "granules")]));
+    assert_eq!(address, "/records");
+    let page = scene.show("/records");
+    assert!(page.contains("Corner") && !page.contains("Hedge"), "{page}");
+    assert_eq!(to(scene.send("/records", &[("do", "all")])), "/records");
+    assert!(scene.show("/records").contains("Hedge"));
+    assert!(!scene.show("/records?after=30").contains("Hedge"));
+}
+
+#[test]
+fn a_span_of_days_that_ends_before_it_begins_comes_back() {
+    let scene = Scene::new();
+    let fields = [
+        ("do", "find"),
+        ("from", "2026-06-30"),
+        ("to", "2026-06-01"),
+        ("person", "Ana"),
+    ];
+    let page = back(scene.send("/records", &fields));
+    assert!(
+        page.contains("2026-06-30") && page.contains("fault"),
+        "{page}"
+    );
+}
+
+#[test]
+fn a_file_holds_what_was_found_and_is_named_by_the_day_alone() {
+    let scene = Scene::new();
+    let export =
+        |of, kind| match scene.send("/records", &[("do", "export"), ("of", of), ("kind", kind)]) {
+            Came::File(name, text) => (name, text),
+            _ => panic!("a file is expected"),
+        };
+    let (name, text) = export("whole", "csv");
+    assert!(
+        text.contains("Corner") && text.contains("00000-0"),
+        "{text}"
+    );
+    let day = name.strip_suffix(".csv").unwrap();
+    assert!(day.parse::<chrono::NaiveDate>().is_ok(), "{name}");
+    let (name, text) = export("whole", "json");
+    assert!(name.strip_suffix(".json").is_some() && text.contains("Corner"));
+    to(scene.send("/records", &[("do", "find"), ("place", "Hedge")]));
+    let (_, text) = export("found", "csv");
+    assert!(!text.contains("Corner"), "{text}");
+}
+
+#[test]
+fn a_record_shows_what_was_frozen_what_is_not_known_and_what_rules_ask() {
+    let scene = Scene::new();
+    let page = scene.show(&format!("/records/{}", scene.treated));
+    for words in [
+        "Invented Granules",
+        "00000-0",
+        "12.5 lb",
+        "2.5 lb/1000",
+        "L-7",
+        "5,000 ft²",
+        "1 Example Way",
+        "white grub",
+        "Started against",
+        "EDT",
+        "not known",
+        "New York ECL 33-1205",
+        "check your state's current rule",
+    ] {
+        assert!(page.contains(words), "{words}: {page}");
+    }
+    assert!(!page.to_lowercase().contains("complete for"), "{page}");
+    // The address has no zip code, and that is the first that can still be filled.
+    assert!(page.contains("Fill what is missing"), "{page}");
+    let paper = scene.show(&format!("/records/{}/print", scene.treated));
+    assert!(paper.contains("class=\"sheet\"") && !paper.contains("<form"));
+}
+
+#[test]
+fn a_visit_without_a_result_shows_what_there_is_and_leads_back_to_it() {
+    let scene = Scene::new();
+    let page = scene.show(&format!("/records/{}", scene.open));
+    assert!(page.contains("There is no result yet"), "{page}");
+    assert!(page.contains(&format!(
+        "class=\"way next\" href=\"/visit/{}\"",
+        scene.open
+    )));
+    let page = scene.show(&format!("/records/{}/correct", scene.open));
+    assert!(
+        page.contains("nothing on this visit that can be corrected"),
+        "{page}"
+    );
+}
+
+impl Scene {
+    /// The name of the first standing fact of its kind.
+    fn fact(&self, is: fn(&Fact) -> bool) -> String {
+        let mut slot = self.shared.writer();
+        let book = slot.as_mut().unwrap();
+        let history = book.visit(self.treated).unwrap().history;
+        let standing = history.iter().filter(|l| l.superseded_by.is_none());
+        let found = standing
+            .map(|l| l.fact)
+            .find(|id| is(&book.fact(*id).unwrap().1));
+        found.unwrap().to_string()
+    }
+}
+
+#[test]
+fn a_corrected_load_keeps_the_old_and_stands_in_the_next_finish() {
+    let scene = Scene::new();
+    let path = format!("/records/{}/correct", scene.treated);
+    let load = scene.fact(|f| matches!(f, Fact::Loaded(_)));
+    let mut fields = vec![
+        ("do", "load"),
+        ("key", load.as_str()),
+        ("product", "11.5"),
+        ("product.unit", "lb"),
+    ];
+    let page = back(scene.send(&path, &fields));
+    assert!(
+        page.contains("11.5") && page.contains("Fill this in."),
+        "{page}"
+    );
+    fields.push(("why", "read the scale wrong"));
+    assert_eq!(to(scene.send(&path, &fields)), path);
+    let record = format!("/records/{}", scene.treated);
+    let page = scene.show(&record);
+    assert!(page.contains("Corrected since"), "{page}");
+    for words in ["read the scale wrong", "12.5 lb", "11.5 lb"] {
+        assert!(page.contains(words), "{words}");
+    }
+    // The same form once more is about what no longer holds.
+    assert!(back(scene.send(&path, &fields)).contains("11.5"));
+    let fields = [
+        ("do", "finish"),
+        ("note", "hopper leaked"),
+        ("why", "the load"),
+    ];
+    assert_eq!(to(scene.send(&path, &fields)), record);
+    let page = scene.show(&record);
+    assert!(!page.contains("Corrected since"), "{page}");
+    assert!(page.contains("hopper leaked"));
+}
+
+#[test]
+fn a_load_of_which_nothing_was_changed_comes_back() {
+    let scene = Scene::new();
+    let path = format!("/records/{}/correct", scene.treated);
+    let load = scene.fact(|f| matches!(f, Fact::Loaded(_)));
+    let same = [("do", "load"), ("key", load.as_str()), ("why", "none")];
+    assert!(back(scene.send(&path, &same)).contains("fault"));
+    let day_alone = [
+        ("do", "load"),
+        ("key", load.as_str()),
+        ("day", "2026-06-01"),
+        ("why", "none"),
+    ];
+    assert!(back(scene.send(&path, &day_alone)).contains("fault"));
+}
+
+#[test]
+fn a_count_is_corrected_and_then_withdrawn() {
+    let scene = Scene::new();
+    let path = format!("/records/{}/correct", scene.treated);
+    let count = scene.fact(|f| matches!(f, Fact::Counted(_)));
+    let fields = [
+        ("do", "count"),
+        ("key", count.as_str()),
+        ("count1", "21"),
+        ("why", "counted again"),
+    ];
+    to(scene.send(&path, &fields));
+    let corrected = scene.fact(|f| matches!(f, Fact::Corrected(_)));
+    let fields = [
+        ("do", "withdraw"),
+        ("fact", corrected.as_str()),
+        ("why", "another lawn"),
+    ];
+    to(scene.send(&path, &fields));
+    let page = scene.show(&format!("/records/{}", scene.treated));
+    for words in [
+        "counted again",
+        "another lawn",
+        "withdrawn, nothing in its place",
+    ] {
+        assert!(page.contains(words), "{words}");
+    }
+    // What was withdrawn is offered no more; a start never was.
+    let started = scene.fact(|f| matches!(f, Fact::Started(_)));
+    for gone in [count, started] {
+        let fields = [("do", "withdraw"), ("fact", gone.as_str()), ("why", "x")];
+        assert!(back(scene.send(&path, &fields)).contains("changed meanwhile"));
+    }
+}
+
+#[test]
+fn a_finish_made_anew_without_times_moves_no_keep_off() {
+    let scene = Scene::new();
+    let path = format!("/records/{}/correct", scene.treated);
+    let last = |scene: &Scene| {
+        let slot = scene.shared.writer();
+        let keep_offs = slot.as_ref().unwrap().keep_offs_of(scene.treated).unwrap();
+        keep_offs[0].last_applied_utc_ms
+    };
+    let before = last(&scene);
+    let fields = [("do", "finish"), ("why", "once more")];
+    to(scene.send(&path, &fields));
+    assert_eq!(last(&scene), before, "nothing was typed, so nothing moved");
+}
