@@ -225,7 +225,8 @@ fn claimed(wait: &str, until_dry: &str) -> Result<KeepOffTerms> {
         LabelSays::Nothing
     } else {
         let time = Entered::parse(wait).map_err(|e| e.of(sward_rules::Field::Wait))?;
-        time.must_be(Dimension::Time).map_err(|e| e.of(sward_rules::Field::Wait))?;
+        time.must_be(Dimension::Time)
+            .map_err(|e| e.of(sward_rules::Field::Wait))?;
         LabelSays::Value(time)
     };
     let until_dry = match until_dry {

@@ -175,7 +175,9 @@ fn sky_seen(visit: VisitId, args: &SkyArgs, zone: Tz, now: i64) -> Result<Option
         wind: args.beaufort.map(|force| BeaufortSeen { at_utc_ms, force }),
     };
     if let Some(air) = &seen.air {
-        air.temperature.to_temperature().map_err(|e| e.of(sward_rules::Field::Air))?;
+        air.temperature
+            .to_temperature()
+            .map_err(|e| e.of(sward_rules::Field::Air))?;
     }
     let nothing = seen.air.is_none()
         && seen.inversion.is_none()

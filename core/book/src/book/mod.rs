@@ -17,8 +17,8 @@ mod write;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-pub use open::{Founding, Joining};
 pub use find::{AloneHere, FindingWanted, Swapped};
+pub use open::{Founding, Joining};
 pub use read::{Compared, Peer};
 pub use take_in::{Refused, TakenIn};
 pub use time::ClockDifference;

@@ -9,8 +9,8 @@ mod membership;
 mod visit;
 
 pub use after::{
-    Aftercare, AftercareDone, AftercareTask, ControlCounted, HalfWayChecked, KeepOffTold, ReturnPlanned, ReturnWhat,
-    TaskState, ToldHow,
+    Aftercare, AftercareDone, AftercareTask, ControlCounted, HalfWayChecked, KeepOffTold,
+    ReturnPlanned, ReturnWhat, TaskState, ToldHow,
 };
 pub use incident::{IncidentFiled, IncidentWhat};
 pub use membership::{

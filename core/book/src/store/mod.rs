@@ -9,8 +9,8 @@ mod peers;
 mod sheets;
 mod views;
 
-pub(crate) use lock::WriterLock;
 pub(crate) use find::VisitsWanted;
+pub(crate) use lock::WriterLock;
 pub use views::{ComparedRow, FoundByRow};
 pub(crate) use views::{ViewKind, ViewRow};
 

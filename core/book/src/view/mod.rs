@@ -16,6 +16,4 @@ mod after;
 
 mod refresh;
 
-pub(crate) use refresh::{
-    StoreChains, Touched, View, day_number, read_row, refresh, refresh_all,
-};
+pub(crate) use refresh::{StoreChains, Touched, View, day_number, read_row, refresh, refresh_all};

@@ -75,6 +75,10 @@ impl FormPart<'_> {
     }
 
     /// The form around its fields.
+    #[expect(
+        clippy::needless_pass_by_value,
+        reason = "callers make the fields where they hand them over"
+    )]
     pub(crate) fn wrap(&self, fields: Markup) -> Markup {
         let ask = self.ask;
         html! {
@@ -417,6 +421,10 @@ impl FormPart<'_> {
     }
 
     /// A value that is sent along unseen.
+    #[expect(
+        clippy::unused_self,
+        reason = "written like every other field of a form"
+    )]
     pub(crate) fn hidden(&self, name: &str, value: &str) -> Markup {
         html! { input type="hidden" name=(name) value=(value); }
     }

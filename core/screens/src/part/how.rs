@@ -28,7 +28,7 @@ pub(crate) fn how(ask: &Ask<'_>, working: &Working) -> Markup {
 impl Words {
     /// A name in a working: a formula, an input, a source. Titles of published sources stay as
     /// they were published.
-    pub(crate) fn term(&self, english: &str) -> String {
+    pub(crate) fn term(self, english: &str) -> String {
         let key = format!("how-{}", slug(english));
         if self.has(&key) {
             self.t(&key)

@@ -46,6 +46,7 @@ pub(crate) fn welcome(ask: &Ask<'_>) -> Page {
     }
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "the form that every screen has")]
 fn start(ask: &Ask<'_>) -> Result<Page> {
     let form = ask.form("found");
     Ok(Page {
@@ -102,6 +103,7 @@ fn person(doing: &Doing<'_>) -> Result<Person> {
     })
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "the form that every screen has")]
 fn join(ask: &Ask<'_>) -> Result<Page> {
     let form = ask.form("ask");
     Ok(Page {

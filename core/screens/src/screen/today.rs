@@ -155,6 +155,7 @@ fn leave(ask: &Ask<'_>) -> Markup {
     }
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "the form that every screen has")]
 fn leave_season(doing: &mut Doing<'_>) -> Result<Next> {
     doing.leave();
     Ok(Next::Go("/".to_owned()))

@@ -118,7 +118,7 @@ impl Door {
             o.strip_prefix("http://")
                 .is_some_and(|host| self.is_ours(host))
         });
-        if (changes && !from_us) || (origin.is_some() && !from_us) {
+        if !from_us && (changes || origin.is_some()) {
             return Some("door-origin");
         }
         let path = request.uri().path();

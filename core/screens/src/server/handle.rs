@@ -334,9 +334,8 @@ async fn read_multipart(mut parts: Multipart) -> Result<Form> {
 
 /// Keeps what is typed so far in a form.
 pub(crate) async fn keep_draft(State(app): State<Arc<App>>, request: Request) -> Response {
-    let form = match read_form(request).await {
-        Ok(form) => form,
-        Err(_) => return StatusCode::BAD_REQUEST.into_response(),
+    let Ok(form) = read_form(request).await else {
+        return StatusCode::BAD_REQUEST.into_response();
     };
     in_thread(move || {
         let now_ms = app.shared.setting.env.clock().utc_ms;
@@ -360,9 +359,8 @@ pub(crate) async fn keep_draft(State(app): State<Arc<App>>, request: Request) ->
 
 /// Sets the language, before there are settings and from them.
 pub(crate) async fn choose_language(State(app): State<Arc<App>>, request: Request) -> Response {
-    let form = match read_form(request).await {
-        Ok(form) => form,
-        Err(_) => return StatusCode::BAD_REQUEST.into_response(),
+    let Ok(form) = read_form(request).await else {
+        return StatusCode::BAD_REQUEST.into_response();
     };
     in_thread(move || {
         let then = match form.text("then") {

@@ -13,7 +13,11 @@ const DIGITS_SHOWN: u32 = 4;
 
 impl Words {
     /// A number with all its digits, thousands apart.
-    pub(crate) fn number(&self, number: Decimal) -> String {
+    #[expect(
+        clippy::unused_self,
+        reason = "both languages write numbers alike, which others would not"
+    )]
+    pub(crate) fn number(self, number: Decimal) -> String {
         let text = number.to_string();
         let (whole, rest) = text
             .split_once('.')
@@ -36,7 +40,7 @@ impl Words {
     }
 
     /// An amount as it was typed.
-    pub(crate) fn amount(&self, entered: &Entered) -> String {
+    pub(crate) fn amount(self, entered: &Entered) -> String {
         format!(
             "{} {}",
             self.number(entered.amount()),
@@ -45,14 +49,14 @@ impl Words {
     }
 
     /// An amount that was worked out.
-    pub(crate) fn worked_out(&self, entered: &Entered) -> String {
+    pub(crate) fn worked_out(self, entered: &Entered) -> String {
         let amount = entered.amount();
         let shown = amount.round_sf(DIGITS_SHOWN).unwrap_or(amount).normalize();
         format!("{} {}", self.number(shown), self.unit(entered.unit()))
     }
 
     /// A unit's sign. Most are the same in both languages.
-    pub(crate) fn unit(&self, unit: Unit) -> String {
+    pub(crate) fn unit(self, unit: Unit) -> String {
         let sign = unit.for_person();
         match self.language {
             Language::English => sign,

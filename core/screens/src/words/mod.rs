@@ -125,12 +125,12 @@ pub(crate) struct Words {
 
 impl Words {
     /// A message without arguments.
-    pub(crate) fn t(&self, key: &str) -> String {
+    pub(crate) fn t(self, key: &str) -> String {
         self.say(key, None)
     }
 
     /// A message with arguments.
-    pub(crate) fn t_with(&self, key: &str, args: &[(&str, FluentValue<'_>)]) -> String {
+    pub(crate) fn t_with(self, key: &str, args: &[(&str, FluentValue<'_>)]) -> String {
         let mut given = FluentArgs::new();
         for (name, value) in args {
             given.set(*name, value.clone());
@@ -139,7 +139,7 @@ impl Words {
     }
 
     /// Whether there is a message of this name.
-    pub(crate) fn has(&self, key: &str) -> bool {
+    pub(crate) fn has(self, key: &str) -> bool {
         self.tongue().bundle.has_message(key)
     }
 
@@ -152,14 +152,14 @@ impl Words {
         }
     }
 
-    fn tongue(&self) -> &'static Tongue {
+    fn tongue(self) -> &'static Tongue {
         match self.language {
             Language::English => &ENGLISH,
             Language::Spanish => &SPANISH,
         }
     }
 
-    fn say(&self, key: &str, args: Option<&FluentArgs<'_>>) -> String {
+    fn say(self, key: &str, args: Option<&FluentArgs<'_>>) -> String {
         let bundle = &self.tongue().bundle;
         let pattern = bundle.get_message(key).and_then(|m| m.value());
         let mut errors = Vec::new();

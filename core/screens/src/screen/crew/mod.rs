@@ -64,7 +64,7 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
         main: html! {
             (identity(ask, book))
             @if belongs { (part::next_step("/crew/swap", &ask.t("crew-to-swap"))) }
-            @else { (own_request(ask, book)?) }
+            @else { (own_request(ask, book)) }
             (waiting(ask, book)?)
             @if open > 0 {
                 (part::way("/crew/settle", &ask.words.t_with("crew-to-settle", &[("n", open.into())])))
@@ -95,12 +95,12 @@ fn identity(ask: &Ask<'_>, book: &Book) -> Markup {
 }
 
 /// This device's own request, while nobody has admitted it.
-fn own_request(ask: &Ask<'_>, book: &Book) -> Result<Markup> {
+fn own_request(ask: &Ask<'_>, book: &Book) -> Markup {
     let Ok(asked) = book.own_request() else {
-        return Ok(html! { (part::next_step("/crew/swap", &ask.t("crew-to-swap"))) });
+        return part::next_step("/crew/swap", &ask.t("crew-to-swap"));
     };
     let form = ask.form("request");
-    Ok(html! {
+    html! {
         section.card {
             h2 { (ask.t("crew-pending-title")) }
             p { (ask.t("crew-pending-how")) }
@@ -109,7 +109,7 @@ fn own_request(ask: &Ask<'_>, book: &Book) -> Result<Markup> {
             (form.wrap(html! { (form.submit("crew-request-download")) }))
             (part::way("/crew/swap", &ask.t("crew-pending-then")))
         }
-    })
+    }
 }
 
 fn waiting(ask: &Ask<'_>, book: &Book) -> Result<Markup> {

@@ -103,12 +103,11 @@ fn taken(
     let Some(book) = slot.as_mut().filter(|book| book.folder() == folder) else {
         return ended(vec![words.t("frame-no-book")], false);
     };
-    let swapped =
-        take_into_book_telling(book, Cursor::new(bytes), &mut |progress| match progress {
-            Progress::Taken { entries, of } => teller.tell(entries, of),
-            Progress::Checked { .. } => {}
-            _ => {}
-        });
+    let swapped = take_into_book_telling(book, Cursor::new(bytes), &mut |progress| {
+        if let Progress::Taken { entries, of } = progress {
+            teller.tell(entries, of);
+        }
+    });
     match swapped {
         Ok(swapped) => {
             let began_anew = begin_anew(book);

@@ -28,7 +28,7 @@ pub(super) fn sketch(ask: &Ask<'_>, here: &Here, job: &Job, passes: &PassPlan) -
     if let Some(lines) = lines(passes) {
         sketch = sketch.with_passes(lines);
     }
-    Ok(sketch.markup(&here.words))
+    Ok(sketch.markup(here.words))
 }
 
 fn lines(passes: &PassPlan) -> Option<PassLines> {
