@@ -10,6 +10,7 @@ mod show;
 mod start;
 mod walk;
 
+use sward_book::ids::VisitId;
 use sward_rules::sky::NextWindow;
 
 use crate::Result;
@@ -21,7 +22,7 @@ pub(crate) const SCREENS: &[Screen] = &[
         show: show::show,
         acts: &[
             ("check", check),
-            ("seen", form::keep),
+            ("seen", seen),
             ("report", far::keep_report),
             ("forecast", far::keep_forecast),
             ("start", start::start),
@@ -29,6 +30,25 @@ pub(crate) const SCREENS: &[Screen] = &[
     },
     walk::SCREEN,
 ];
+
+/// Keeps what was read and seen.
+fn seen(doing: &mut Doing<'_>) -> Result<Next> {
+    form::keep(doing)?;
+    judged_once(doing)
+}
+
+/// The first time that nothing is left to look at, it is judged with the same tap; what changes
+/// after a check asks for a new one.
+fn judged_once(doing: &mut Doing<'_>) -> Result<Next> {
+    let visit: VisitId = doing.param("visit")?;
+    let (words, shared) = (doing.words, doing.shared);
+    let ready = read::Ready::read(doing.book()?, shared, visit, words);
+    if ready.is_ok_and(|r| r.recorded.is_none() && show::nothing_to_look_at(&r)) {
+        return check(doing);
+    }
+    // Also where it cannot be judged yet: what was seen is kept, and the screen says what is missing.
+    Ok(Next::Go(format!("/visit/{visit}/ready")))
+}
 
 /// Judges, and records the findings as they will be shown.
 fn check(doing: &mut Doing<'_>) -> Result<Next> {

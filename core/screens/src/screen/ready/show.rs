@@ -100,12 +100,7 @@ fn ready(ask: &Ask<'_>, ready: &Ready) -> Result<Markup> {
     let clock_ms = ask.shared.setting.env.clock().utc_ms;
     let recorded = ready.to_start_on(clock_ms);
     let (missing, had) = missing_and_had(ready);
-    let yard_checks = walk_round::which_checks(ready.label.method);
-    let walk_is_open = ready
-        .findings
-        .iter()
-        .any(|f| yard_checks.contains(&f.check) && f.verdict == Verdict::Unknown);
-    let step = next_step(recorded.is_some(), missing.len(), walk_is_open);
+    let step = next_step(recorded.is_some(), missing.len(), walk_is_open(ready));
     let visit = ready.here.visit.visit;
     Ok(html! {
         @if !ask.now.proven { (time_uncertain(ask)) }
@@ -127,6 +122,18 @@ fn ready(ask: &Ask<'_>, ready: &Ready) -> Result<Markup> {
         (part::way(&format!("/visit/{visit}/end"), &ask.t("ready-why-not")))
         p.note { (ask.t("frame-label-is-the-law")) }
     })
+}
+
+/// Whether a row of the walk round the yard is not answered.
+fn walk_is_open(ready: &Ready) -> bool {
+    let yard_checks = walk_round::which_checks(ready.label.method);
+    let open = |f: &Finding| yard_checks.contains(&f.check) && f.verdict == Verdict::Unknown;
+    ready.findings.iter().any(open)
+}
+
+/// Whether sky and yard were looked at as far as a person can.
+pub(super) fn nothing_to_look_at(ready: &Ready) -> bool {
+    missing_and_had(ready).0.is_empty() && !walk_is_open(ready)
 }
 
 fn walk_path(visit: VisitId) -> String {

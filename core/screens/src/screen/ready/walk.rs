@@ -103,7 +103,7 @@ fn walk(doing: &mut Doing<'_>) -> Result<Next> {
     let asked = questions(method_of(doing.book()?, visit)?);
     let answers = answers(doing.form, asked, now_ms)?;
     doing.book()?.walk_round(visit, answers)?;
-    Ok(Next::Go(format!("/visit/{visit}/ready")))
+    super::judged_once(doing)
 }
 
 fn answers(form: &Form, asked: &[Question], at_utc_ms: i64) -> Result<Vec<Answered>> {
