@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { HOUR_MS, LANGUAGES, foundBook, launch, newPage, startServer } from './support/index.js';
+import { HOUR_MS, LANGUAGES, enterAt, foundBook, launch, newPage, startServer } from './support/index.js';
 import { act } from './support/acts.js';
 import { COUNT, PLANS, PUT_ON, addLabel, addYard, openVisit, readSky, start, toStep, walkRound } from './support/visit.js';
 
@@ -62,7 +62,7 @@ test('a clock set forward ends no keep-off, and neither does a program begun ane
   await server.jump(-24 * HOUR_MS);
   await server.kill();
   await server.start();
-  await page.goto(server.entrance, { waitUntil: 'commit' });
+  await enterAt(page, server);
   await server.advance(11 * HOUR_MS);
   assert.ok(await runs(), 'it has an hour left');
   await server.vouch('network');

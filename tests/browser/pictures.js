@@ -14,18 +14,22 @@ const ends = [];
 // What tests tidy up after themselves by: here, at the end of the program.
 const t = { after: (end) => ends.push(end), diagnostic: () => {}, name: 'pictures' };
 
-async function picture(page, name) {
-  await page.evaluate(() => scrollTo(0, 0));
+async function picture(page, name, from = 'h1') {
+  // The head stays in sight; the rest begins where there is most to see.
+  await page.locator(from).first().evaluate((node) => node.scrollIntoView());
+  if (from === 'h1') await page.evaluate(() => scrollTo(0, 0));
   await page.screenshot({ path: join(folder, `${name}.png`) });
 }
 
-async function firstLink(page, at, start) {
+// The last link of a screen that leads where `leads` says, among those that tell of `about`.
+async function link(page, at, leads, about = '') {
   await page.goto(new URL(at, page.url()).href);
-  return page.locator(`main a[href^="${start}"]`).evaluateAll(
-    (links, skip) => links.map((a) => a.getAttribute('href')).filter((href) => !skip.includes(href)).at(-1),
-    ['/yards/new', '/records/correct'],
-  );
+  const found = page.locator('main a').filter({ hasText: about });
+  const all = await found.evaluateAll((links) => links.map((a) => a.getAttribute('href')));
+  return all.filter((href) => new RegExp(leads).test(href)).at(-1);
 }
+
+const ID = '[0-9a-f-]{36}';
 
 try {
   await mkdir(folder, { recursive: true });
@@ -36,20 +40,20 @@ try {
   await page.locator('main a.next').click({ timeout: 120_000 });
   await page.waitForSelector('nav.foot');
   await picture(page, 'today');
-  const yard = await firstLink(page, '/yards', '/yards/');
+  const yard = await link(page, '/yards', `^/yards/${ID}$`, 'Corner lot');
   await page.goto(new URL(yard, page.url()).href);
-  await picture(page, 'yard');
-  const visit = (await firstLink(page, '/', '/visit/')).split('/').slice(0, 3).join('/');
+  await picture(page, 'yard', 'main figure');
+  const visit = await link(page, '/', `^/visit/${ID}$`, 'Corner lot');
   for (const [step, name] of [['plan', 'plan'], ['ready', 'ready']]) {
     await page.goto(new URL(`${visit}/${step}`, page.url()).href);
     await picture(page, name);
   }
-  const record = await firstLink(page, '/records', '/records/');
+  const record = await link(page, '/records', `^/records/${ID}$`, 'Lawnhold');
   await page.goto(new URL(record, page.url()).href);
   await picture(page, 'record');
-  const keepOff = await firstLink(page, '/', '/visit/');
+  const keepOff = await link(page, '/', `^/visit/${ID}/keep-off$`);
   const spanish = await newPage(t, browser, server, { size: 'small', lang: 'es' });
-  await enterAt(spanish, server, `${keepOff.split('/').slice(0, 3).join('/')}/keep-off`);
+  await enterAt(spanish, server, keepOff);
   await picture(spanish, 'keep-off-es');
 } finally {
   for (const end of ends.reverse()) await end();

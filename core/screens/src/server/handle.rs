@@ -4,6 +4,7 @@
 
 use std::collections::HashMap;
 use std::sync::{Arc, PoisonError};
+use std::time::Duration;
 
 use axum::RequestExt as _;
 use axum::body::{Bytes, to_bytes};
@@ -22,6 +23,9 @@ use crate::{Result, Trouble};
 
 /// The most bytes of a form without files.
 const FORM_BYTES_MOST: usize = 2 * 1024 * 1024;
+
+/// How long sending a form may take: a locked file of a season, from the same machine.
+const SENDING_MOST: Duration = Duration::from_secs(60);
 
 /// Where a request goes and what it brought along.
 struct Asked {
@@ -278,7 +282,14 @@ fn went(app: &App, asked: &Asked, once: &str, next: Next) -> Response {
     }
 }
 
+/// Reads a form; whoever stops sending in the middle is not waited for.
 async fn read_form(request: Request) -> Result<Form> {
+    tokio::time::timeout(SENDING_MOST, read_whole_form(request))
+        .await
+        .unwrap_or(Err(Trouble::NoForm))
+}
+
+async fn read_whole_form(request: Request) -> Result<Form> {
     let kind = request
         .headers()
         .get(header::CONTENT_TYPE)

@@ -36,7 +36,8 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
         .as_ref()
         .map(|p| p.licence.clone())
         .unwrap_or_default();
-    let is_lead = book.roster().is_lead(book.secret()?.stream());
+    let own = book.secret()?.stream();
+    let is_lead = book.roster().is_lead(own);
     Ok(Page {
         title: who(book, stream),
         main: html! {
@@ -45,14 +46,14 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
                 (part::row(&ask.t("crew-device"), &stream.short(), &not_known))
             }
             @if member.was.is_some() { p.note { (ask.t("crew-was-another")) } }
-            @if is_lead { (forms(ask, member)) } @else { p.note { (ask.t("crew-lead-only")) } }
+            @if is_lead { (forms(ask, member, stream == own)) } @else { p.note { (ask.t("crew-lead-only")) } }
         },
         place: Place::Crew,
         back: Some("/crew".to_owned()),
     })
 }
 
-fn forms(ask: &Ask<'_>, member: &Member) -> Markup {
+fn forms(ask: &Ask<'_>, member: &Member, is_own: bool) -> Markup {
     let roles: Vec<(&str, String)> = ROLES
         .iter()
         .map(|(_, value, key)| (*value, ask.t(key)))
@@ -73,7 +74,7 @@ fn forms(ask: &Ask<'_>, member: &Member) -> Markup {
                 }))
             }
         }
-        @if !matches!(member.state, MemberState::Retired { .. }) {
+        @if !matches!(member.state, MemberState::Retired { .. }) && !is_own {
             section.card {
                 h2 { (ask.t("crew-retire-title")) }
                 p { (ask.t("crew-retire-help")) }
@@ -104,7 +105,12 @@ fn retire(doing: &mut Doing<'_>) -> Result<Next> {
     if !doing.form.is_ticked("sure") {
         return Err(Trouble::field("sure", Wrong::Missing));
     }
-    doing.book()?.retire(stream, &why)?;
+    let book = doing.book()?;
+    // A device in hand is in use. Another crew lead's device retires it, when it is gone.
+    if book.secret()?.stream() == stream {
+        return Err(Trouble::field("sure", Wrong::NotOffered));
+    }
+    book.retire(stream, &why)?;
     Ok(Next::Go("/crew".to_owned()))
 }
 

@@ -12,12 +12,19 @@ mod season;
 mod work;
 
 use maud::{Markup, html};
+use sward_book::Book;
 use sward_book::ids::SheetId;
 use sward_book::view::visit::VisitState;
 
 use crate::ask::{Ask, Page, Place, Screen};
 use crate::screen::visit::Here;
 use crate::{Result, part};
+
+/// Whether a visit's kept plan holds all it needs and its amounts come out: a step of the vessel
+/// that is too coarse, or a tank that one load's product fills, do not.
+pub(crate) fn comes_out(book: &Book, here: &Here, label: SheetId) -> bool {
+    work::Job::read(book, here, label).is_ok_and(|job| matches!(job.worked, Some(Ok(_))))
+}
 
 pub(crate) const SCREENS: &[Screen] = &[Screen {
     path: "/visit/{visit}/plan",

@@ -14,6 +14,7 @@ use sward_rules::label::Method;
 
 use super::steps::Known;
 use crate::Result;
+use crate::screen::plan::comes_out;
 use crate::words::Words;
 
 /// A visit with its yard, and words in the yard's time zone.
@@ -60,7 +61,7 @@ impl Here {
             measured: shown.iter().filter(|s| s.outline.is_some()).count(),
             labels: labels.len(),
             labels_read: labels.iter().filter(|l| l.read_back.is_some()).count(),
-            plan_is_whole: plan.as_ref().is_some_and(|p| is_whole(book, p)),
+            plan_is_whole: plan.as_ref().is_some_and(|p| is_whole(book, self, p)),
             plan_label_read: labels
                 .iter()
                 .any(|l| Some(l.sheet) == plan_label && l.read_back.is_some()),
@@ -120,7 +121,7 @@ impl Told {
 }
 
 /// Whether a plan has everything that its amounts are worked out from.
-fn is_whole(book: &Book, plan: &PlanSheet) -> bool {
+fn is_whole(book: &Book, here: &Here, plan: &PlanSheet) -> bool {
     let Some(label) = plan.label.and_then(|l| book.label_sheet(l).ok()) else {
         return false;
     };
@@ -129,6 +130,7 @@ fn is_whole(book: &Book, plan: &PlanSheet) -> bool {
         && plan.holds.is_some()
         && plan.vessel.is_some()
         && plan.carrier.is_some() == wet
+        && plan.label.is_some_and(|id| comes_out(book, here, id))
 }
 
 /// The keep-offs that run on a yard, whichever visit they are of.
