@@ -1,32 +1,12 @@
 // Two phones: one asks to join, the other admits it, and files carry the records both ways.
 
 import assert from 'node:assert/strict';
-import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 
 import { foundBook, launch, newPage, startServer } from './support/index.js';
 import { act, fillForm, form } from './support/acts.js';
+import { fileOf, lockedFile, takeIn } from './support/swap.js';
 import { COUNT, addYard, openVisit, toStep } from './support/visit.js';
-
-// Sends a form that answers with a file; gives the file for another form.
-async function fileOf(page, name) {
-  const got = page.waitForEvent('download');
-  await form(page, name).locator('button[type="submit"]').last().click();
-  const download = await got;
-  return { name: download.suggestedFilename(), mimeType: 'application/octet-stream', buffer: await readFile(await download.path()) };
-}
-
-// Long work: waits until it tells how it ended.
-async function takeIn(page, origin, file) {
-  await page.goto(`${origin}/crew/swap`);
-  await act(page, 'take', { file });
-  await page.waitForSelector('main .result');
-}
-
-async function lockedFile(page, origin) {
-  await page.goto(`${origin}/crew/swap`);
-  return fileOf(page, 'make');
-}
 
 test('two phones become one crew and show the same visit', async (t) => {
   const browser = await launch(t);

@@ -273,7 +273,7 @@ impl FormPart<'_> {
                     aria-describedby=[self.described(name, &help)] aria-invalid=[self.invalid(name)];
                 select name=(unit) aria-label=(called) {
                     @for (value, words) in units {
-                        option value=[(value != words).then_some(value)] selected[self.is_chosen(&unit, value, filled_unit == value)] { (words) }
+                        option value=(value) selected[self.is_chosen(&unit, value, filled_unit == value)] { (words) }
                     }
                 }
             }
@@ -399,7 +399,7 @@ impl FormPart<'_> {
         let input = html! {
             select id=(self.id(name)) name=(name) aria-invalid=[self.invalid(name)] aria-describedby=[self.described(name, "")] {
                 @for (value, words) in options {
-                    option value=(value) selected[self.is_chosen(name, value, filled == Some(value))] { (words) }
+                    option value=[(value != words).then_some(value)] selected[self.is_chosen(name, value, filled == Some(value))] { (words) }
                 }
             }
         };

@@ -73,7 +73,7 @@ fn today(ask: &Ask<'_>, book: &Book) -> Result<Page> {
     let day = ask.words.day_of(ask.now.utc_ms);
     let due = book.returns_due(day.checked_add_days(Days::new(1)).unwrap_or(day))?;
     let has_yards = !book.yards()?.is_empty();
-    let questions = book.visits_with_questions()?.len() + book.entered_twice()?.len();
+    let questions = super::crew::questions_open(book)?;
     Ok(Page {
         title: ask.t("today-title"),
         main: html! {

@@ -42,6 +42,11 @@ const ROLES: [(Role, &str, &str); 3] = [
     (Role::Office, "office", "crew-role-office"),
 ];
 
+/// How many questions wait for a person's answer.
+pub(super) fn questions_open(book: &Book) -> Result<usize> {
+    settle::count(book)
+}
+
 /// Who carries a device, or its first digits.
 fn who(book: &Book, stream: StreamId) -> String {
     book.roster()
