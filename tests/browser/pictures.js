@@ -26,7 +26,9 @@ async function link(page, at, leads, about = '') {
   await page.goto(new URL(at, page.url()).href);
   const found = page.locator('main a').filter({ hasText: about });
   const all = await found.evaluateAll((links) => links.map((a) => a.getAttribute('href')));
-  return all.filter((href) => new RegExp(leads).test(href)).at(-1);
+  const last = all.filter((href) => new RegExp(leads).test(href)).at(-1);
+  if (!last) throw new Error(`${at} has no link to ${leads} that tells of ${about}`);
+  return last;
 }
 
 const ID = '[0-9a-f-]{36}';
@@ -48,7 +50,7 @@ try {
     await page.goto(new URL(`${visit}/${step}`, page.url()).href);
     await picture(page, name);
   }
-  const record = await link(page, '/records', `^/records/${ID}$`, 'Lawnhold');
+  const record = await link(page, '/records', `^/records/${ID}$`, 'Chapel green');
   await page.goto(new URL(record, page.url()).href);
   await picture(page, 'record');
   const keepOff = await link(page, '/', `^/visit/${ID}/keep-off$`);

@@ -25,7 +25,7 @@ use crate::{Result, Trouble};
 const FORM_BYTES_MOST: usize = 2 * 1024 * 1024;
 
 /// How long sending a form may take: a locked file of a season, from the same machine.
-const SENDING_MOST: Duration = Duration::from_secs(60);
+const SENDING_MOST: Duration = Duration::from_mins(1);
 
 /// Where a request goes and what it brought along.
 struct Asked {
