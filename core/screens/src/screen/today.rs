@@ -14,6 +14,7 @@ use sward_book::view::visit::{VisitState, VisitView};
 
 use super::first;
 use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
+use crate::screen::look::pest_name;
 use crate::state::Which;
 use crate::words::Words;
 use crate::{Result, Trouble, part};
@@ -114,7 +115,7 @@ fn stop(ask: &Ask<'_>, yards: &mut Yards<'_>, visit: &VisitView) -> Markup {
     html! {
         a.way href=(format!("/visit/{}", visit.visit)) {
             strong { (name) } br;
-            span { (state) ", " (visit.target) }
+            span { (state) ", " (pest_name(words, &visit.target)) }
             @if let Some(opened) = visit.opened { ", " (words.moment_near(opened.utc_ms, ask.now.utc_ms)) }
         }
     }
@@ -132,8 +133,8 @@ fn returns(ask: &Ask<'_>, yards: &mut Yards<'_>, due: &[VisitView]) -> Markup {
                         a.way href=(format!("/visit/{}/recheck", visit.visit)) {
                             strong { (name) } br;
                             @match planned.day.parse() {
-                                Ok(day) => span { (words.day(day)) ": " (visit.target) },
-                                Err(_) => span { (visit.target) },
+                                Ok(day) => span { (words.day(day)) ": " (pest_name(words, &visit.target)) },
+                                Err(_) => span { (pest_name(words, &visit.target)) },
                             }
                         }
                     }

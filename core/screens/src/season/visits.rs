@@ -208,15 +208,8 @@ fn treat(
     let at_ms = phones.clock_ms();
     let book = &mut phones.books[told.who];
     let sheet = places.labels[label];
-    let keep_offs = start(book, visit, sheet)?;
-    let product = Entered::parse(match label {
-        0 => "9.75 lb",
-        1 => "1.5 fl oz",
-        _ => "0.33 lb",
-    })?;
-    let water = (label == 1)
-        .then(|| Entered::parse("3.3 gal"))
-        .transpose()?;
+    let keep_offs = start(book, visit, sheet, label)?;
+    let (product, water) = put_on(book, visit, label)?;
     phones.pass_min(25);
     let done_ms = at_ms + 25 * 60_000;
     let book = &mut phones.books[told.who];
@@ -225,6 +218,26 @@ fn treat(
     let done: Vec<(KeepOffId, i64)> = keep_offs.iter().map(|k| (*k, done_ms)).collect();
     phones.books[told.who].finish(visit, &done, "")?;
     Ok(keep_offs)
+}
+
+/// Product and water at the planned rate, as they were measured out: whole steps of the vessel.
+fn put_on(book: &Book, visit: VisitId, label: usize) -> Result<(Entered, Option<Entered>)> {
+    let mut area_ft2 = 0.0;
+    for keep_off in book.keep_offs_of(visit)? {
+        area_ft2 += keep_off.outline.area()?.value.square_feet();
+    }
+    // The rate on so many square feet, the step, and the unit.
+    let (rate, on_ft2, step, unit) = match label {
+        0 => (3.0, 1000.0, 0.25, "lb"),
+        1 => (0.5, 1000.0, 0.25, "fl oz"),
+        _ => (1.5, 43_560.0, 0.01, "lb"),
+    };
+    let product = (rate * area_ft2 / on_ft2 / step).floor() * step;
+    let product = Entered::parse(&format!("{product:.2} {unit}"))?;
+    let water = (label == 1)
+        .then(|| Entered::parse(&format!("{:.1} gal", area_ft2 / 1000.0)))
+        .transpose()?;
+    Ok((product, water))
 }
 
 /// The sky and the yard as they were found: calm, dry, everything seen to.
@@ -288,7 +301,12 @@ fn look_round(phones: &mut Phones, who: usize, visit: VisitId) -> Result<()> {
     Ok(book.walk_round(visit, answers)?)
 }
 
-fn start(book: &mut Book, visit: VisitId, label_sheet: SheetId) -> Result<Vec<KeepOffId>> {
+fn start(
+    book: &mut Book,
+    visit: VisitId,
+    label_sheet: SheetId,
+    label: usize,
+) -> Result<Vec<KeepOffId>> {
     let (findings, _) = judge(book, visit, label_sheet, ReadyInputs::default())?;
     let acknowledged = findings
         .iter()
@@ -297,6 +315,11 @@ fn start(book: &mut Book, visit: VisitId, label_sheet: SheetId) -> Result<Vec<Ke
         .collect();
     let against = (sum(&findings) == Verdict::DontTreat).then(|| "Practice".to_owned());
     book.record_findings(visit, label_sheet, findings, None)?;
+    let (equipment, lot) = match label {
+        0 => ("Rotary spreader, red, setting 5.5", "G-0007"),
+        1 => ("Backpack sprayer 1, fan nozzle, 30 psi", "SC-0012"),
+        _ => ("Hand shaker", "MB-0003"),
+    };
     let rate = book.plan(visit)?.and_then(|plan| plan.rate);
     let rate = rate.map_or_else(|| Entered::parse("3 lb/1000 ft2"), Ok)?;
     Ok(book.start(
@@ -307,8 +330,8 @@ fn start(book: &mut Book, visit: VisitId, label_sheet: SheetId) -> Result<Vec<Ke
             sections: Vec::new(),
             acknowledged,
             against,
-            equipment: Some("Rotary spreader, red, setting 5.5".to_owned()),
-            lot: Some("G-0007".to_owned()),
+            equipment: Some(equipment.to_owned()),
+            lot: Some(lot.to_owned()),
             gear: Some("As the label says".to_owned()),
         },
     )?)

@@ -11,6 +11,7 @@ use sward_rules::look::{BeforeAfter, abbott_percent, henderson_tilton_percent};
 
 use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
 use crate::part::how::how;
+use crate::screen::look::pest_name;
 use crate::trouble::Wrong;
 use crate::words::Words;
 use crate::{Result, Trouble, part};
@@ -76,7 +77,7 @@ fn counts(ask: &Ask<'_>, book: &Book, words: Words, view: &VisitView) -> Result<
             lines.push(words.t_with(
                 "recheck-count",
                 &[
-                    ("pest", count.pest.into()),
+                    ("pest", pest_name(words, &count.pest).into()),
                     ("total", total.into()),
                     ("samples", count.samples.len().into()),
                     (

@@ -104,7 +104,7 @@ fn line(ask: &Ask<'_>, visit: &VisitView, yard: Option<&YardView>) -> Markup {
     let name = yard.map_or_else(|| ask.t("frame-not-known"), |y| y.name.clone());
     let products: Vec<&str> = visit.products.iter().map(|p| p.product.as_str()).collect();
     html! {
-        p { a href=(format!("/records/{}", visit.visit)) { strong { (name) } ", " (day) } }
+        a.way href=(format!("/records/{}", visit.visit)) { strong { (name) } span { ", " (day) } }
         p.note {
             (state_words(ask, visit.state))
             @if !products.is_empty() { " \u{b7} " (products.join(", ")) }
