@@ -3,6 +3,7 @@
 //! Only form stands here; what a command does is in [`crate::run`].
 
 mod book;
+mod calc;
 mod crew;
 mod keep_off;
 mod label;
@@ -22,6 +23,7 @@ pub(crate) use book::{
     BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs,
     RecordsFilterArgs, RestoreArgs,
 };
+pub(crate) use calc::{AreaCalc, Calc, CalcArgs};
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
     SwapCommand,
@@ -137,6 +139,8 @@ pub(crate) enum Command {
     KeepOff(KeepOffArgs),
     /// Percent control: did it work, beside a part left untreated?
     Control(ControlArgs),
+    /// Work something out without a book: areas, doses, settings, weather, counts
+    Calc(CalcArgs),
     /// Found a crew; prints its recovery code once
     Found(FoundArgs),
     /// Ask to join a crew; writes the request to hand to a crew lead
@@ -187,6 +191,7 @@ const GROUPS: &[(&str, &[&str])] = &[
     ("Treat", &["start", "half-way", "load", "finish"]),
     ("Keep off", &["keep-offs", "dry", "keep-off"]),
     ("Re-check", &["control"]),
+    ("On its own", &["calc"]),
     (
         "Crew",
         &[

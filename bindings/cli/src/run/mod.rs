@@ -1,6 +1,7 @@
 //! What each command does: one file a domain. Here a command line finds its way to one of them,
 //! and what all of them share when they speak of visits and facts.
 
+mod calc;
 mod control;
 mod correct;
 mod count;
@@ -74,6 +75,7 @@ fn answer(app: &App, command: &Command, global: &Global) -> Result<Answer> {
         Command::Dry(args) => keep_off::dry(app, args),
         Command::KeepOff(args) => keep_off::run(app, args),
         Command::Control(args) => control::run(args),
+        Command::Calc(args) => calc::run(args),
         Command::Found(args) => crew::found(app, args),
         Command::Ask(args) => crew::ask(app, args),
         Command::Request(args) => crew::request(app, args),

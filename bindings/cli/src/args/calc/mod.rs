@@ -1,0 +1,25 @@
+//! Calculations on their own, without a book: a file a subject, in the order of a visit.
+
+mod area;
+
+use clap::{Args, Subcommand};
+
+pub(crate) use area::AreaCalc;
+
+/// One calculation.
+#[derive(Debug, Args)]
+pub(crate) struct CalcArgs {
+    /// Show the working
+    #[arg(long, global = true)]
+    pub(crate) how: bool,
+    /// What is worked out.
+    #[command(subcommand)]
+    pub(crate) what: Calc,
+}
+
+/// What can be worked out.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Calc {
+    /// The area of a lawn by tape or walk, with its uncertainty
+    Area(AreaCalc),
+}
