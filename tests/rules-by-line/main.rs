@@ -65,7 +65,7 @@ fn run() -> Result<(), Box<dyn std::error::Error>> {
 fn answer(line: &str) -> Answered {
     let question: Value = serde_json::from_str(line)?;
     match text(&question, "ask")? {
-        "units" => quantity::units(),
+        "units" => Ok(quantity::units()),
         "convert" => quantity::convert(&question),
         "geodesic" => measure::geodesic(&question),
         "shape" => measure::shape(&question),

@@ -7,11 +7,11 @@ use sward_rules::quantity::Unit;
 use crate::{Answered, text};
 
 /// Every unit by its code, with its kind.
-pub(crate) fn units() -> Answered {
+pub(crate) fn units() -> Value {
     let units: Vec<Value> = Unit::all()
         .map(|unit| json!({ "code": unit.to_string(), "kind": unit.dimension() }))
         .collect();
-    Ok(json!({ "units": units }))
+    json!({ "units": units })
 }
 
 /// `amount` in another `unit`, as the number alone.
