@@ -217,7 +217,7 @@ impl Entered {
     pub fn conversion(&self, unit: Unit) -> Result<Answer<Self>> {
         let value = self.convert(unit)?;
         Ok(Working::new(
-            "by the units' exact factors",
+            "the units' exact factors",
             "definitions: international yard and pound of 1959, US gallon of 231 in³",
         )
         .input("given", self.for_person())

@@ -91,7 +91,7 @@ how-sum-of-the-geodesics-from-fix-to-fix-on-wgs84 = sum of the geodesics from fi
 how-lawn-less-all-that-lies-nearer-to-its-edge-than-the-strip-is-wide = lawn less all that lies nearer to its edge than the strip is wide
 how-lawn-less-edge-strip-s-width = lawn less edge × strip's width
 how-level-area-area-on-the-ground-cos-slope = level area = area on the ground × cos(slope)
-how-by-the-units-exact-factors = by the units' exact factors
+how-the-units-exact-factors = the units' exact factors
 how-lawn = lawn
 how-strip-s-width = strip's width
 how-edge = edge

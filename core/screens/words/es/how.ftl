@@ -91,7 +91,7 @@ how-sum-of-the-geodesics-from-fix-to-fix-on-wgs84 = suma de las geodésicas de p
 how-lawn-less-all-that-lies-nearer-to-its-edge-than-the-strip-is-wide = césped menos todo lo que queda más cerca del borde que el ancho de la franja
 how-lawn-less-edge-strip-s-width = césped menos borde × ancho de la franja
 how-level-area-area-on-the-ground-cos-slope = área a nivel = área sobre el suelo × cos(pendiente)
-how-by-the-units-exact-factors = por los factores exactos de las unidades
+how-the-units-exact-factors = los factores exactos de las unidades
 how-lawn = césped
 how-strip-s-width = ancho de la franja
 how-edge = borde
