@@ -65,6 +65,14 @@ sentences! {
     ThresholdOf { life_stage: &'static str, region: &'static str, publisher: &'static str }
         => ("threshold for {life_stage} in {region}: {publisher}");
     SourcesDiffer => ("sources differ for this pest; choose the one for your region");
+
+    FlatHorizon
+        => ("for a flat horizon at sea level: behind hills, trees and houses the sun is gone sooner");
+    InversionAnyHour
+        => ("air may fail to mix at other hours too: watch smoke, dust, dew and fog");
+    ProfileRaisesOnly
+        => ("an estimate, and among houses and trees a rough one: it may raise a wind, and never \
+             lowers one");
 }
 
 sentences! {

@@ -119,6 +119,9 @@ pub enum Check {
     /// The label sheet was read back by a second person, or typed twice.
     #[n(18)]
     LabelReadBack,
+    /// What lies down wind: play areas, water, hives, blooms, neighbors.
+    #[n(19)]
+    DownWind,
 }
 
 /// One check's answer, with everything a person needs to doubt it.

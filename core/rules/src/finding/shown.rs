@@ -44,6 +44,9 @@ sentences! {
     29 BloomsSeen { 0 bloom: Bloom } => ("{}", bloom_text(*.bloom));
     30 NoBloomsInReach => ("no blooms in reach");
     31 MustBeSeenTo => ("must be seen to");
+
+    290 LiesDownWind { 0 count: u32 } => ("{count} that may be reached");
+    291 NothingDownWind => ("nothing down wind that drift may reach");
 }
 
 words! {
@@ -105,6 +108,7 @@ fn soil_text(soil: Soil) -> &'static str {
         Soil::DustDry => "dust-dry",
         Soil::Soaked => "soaked",
         Soil::Frozen => "frozen",
+        Soil::DroughtDormant => "dormant from drought",
     }
 }
 
