@@ -13,12 +13,13 @@ fn argument(key: &str) -> Value {
         "field" => json!("wind-most"),
         "layer" => json!("chance"),
         "question" => json!("toys"),
-        "station" | "section" | "person" => json!("X"),
+        "station" | "section" | "person" | "name" => json!("X"),
+        "what" => json!("hive"),
         "soil" => json!("soaked"),
         "bloom" => json!("beside"),
         "change" => json!(-4.5),
         "given" | "speed" | "mean" | "gust" | "amount" | "time" | "celsius" | "fahrenheit"
-        | "least" | "most" | "care" | "stop" | "percent" => json!("2.50 [lb_av]"),
+        | "least" | "most" | "care" | "stop" | "percent" | "height" => json!("2.50 [lb_av]"),
         _ => json!(7),
     }
 }

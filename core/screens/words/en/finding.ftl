@@ -29,3 +29,4 @@ finding-check-people-and-pets = People and pets
 finding-check-rate = Rate
 finding-check-repeat = Earliest repeat
 finding-check-label-read-back = Label sheet read back
+finding-check-down-wind = What lies down wind

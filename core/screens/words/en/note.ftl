@@ -38,3 +38,6 @@ note-check-held-none = The untreated part held none before, so the formula gives
 note-ask-extension = Not sure about the count? Ask your extension office.
 note-threshold-of = Threshold for { $life-stage } in { $region }: { $publisher }.
 note-sources-differ = Sources differ for this pest: choose the one for your region.
+note-flat-horizon = For a flat horizon at sea level: behind hills, trees and houses the sun is gone sooner.
+note-inversion-any-hour = Air may fail to mix at other hours too: watch smoke, dust, dew and fog.
+note-profile-raises-only = An estimate, and among houses and trees a rough one: it may raise a wind, and never lowers one.

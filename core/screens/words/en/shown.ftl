@@ -28,3 +28,8 @@ shown-soil-that-takes-water = soil that takes water
 shown-blooms-seen = { $bloom }
 shown-no-blooms-in-reach = no blooms in reach
 shown-must-be-seen-to = must be seen to
+shown-lies-down-wind = { $count ->
+    [one] one that may be reached
+   *[other] { $count } that may be reached
+}
+shown-nothing-down-wind = nothing down wind that drift may reach

@@ -29,3 +29,4 @@ finding-check-people-and-pets = Personas y mascotas
 finding-check-rate = Dosis
 finding-check-repeat = Repetición más temprana
 finding-check-label-read-back = Hoja de etiqueta releída
+finding-check-down-wind = Lo que queda a favor del viento

@@ -38,3 +38,6 @@ note-check-held-none = La parte sin tratar no tenía ninguna antes, así que la 
 note-ask-extension = ¿No está seguro del conteo? Pregunte en su oficina de extensión.
 note-threshold-of = Umbral para { $life-stage } en { $region }: { $publisher }.
 note-sources-differ = Las fuentes difieren para esta plaga: elija la de su región.
+note-flat-horizon = Para un horizonte plano al nivel del mar: tras cerros, árboles y casas el sol se va antes.
+note-inversion-any-hour = El aire puede no mezclarse también a otras horas: observe humo, polvo, rocío y niebla.
+note-profile-raises-only = Un cálculo aproximado, y más entre casas y árboles: puede subir un viento, y nunca lo baja.

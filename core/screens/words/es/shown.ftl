@@ -28,3 +28,8 @@ shown-soil-that-takes-water = suelo que absorbe agua
 shown-blooms-seen = { $bloom }
 shown-no-blooms-in-reach = ninguna flor al alcance
 shown-must-be-seen-to = debe atenderse
+shown-lies-down-wind = { $count ->
+    [one] una que puede alcanzarse
+   *[other] { $count } que pueden alcanzarse
+}
+shown-nothing-down-wind = nada a favor del viento que la deriva alcance
