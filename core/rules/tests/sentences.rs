@@ -14,7 +14,7 @@ fn argument(key: &str) -> Value {
         "layer" => json!("chance"),
         "question" => json!("toys"),
         "station" | "section" | "person" | "name" => json!("X"),
-        "what" => json!("hive"),
+        "around" => json!("hive"),
         "soil" => json!("soaked"),
         "bloom" => json!("beside"),
         "change" => json!(-4.5),

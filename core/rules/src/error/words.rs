@@ -82,6 +82,7 @@ sentences! {
     WindFrom => ("where the wind comes from");
     Bearing => ("the bearing");
     Around => ("what lies around");
+    SoilTemperature => ("the soil's temperature");
 }
 
 words! {

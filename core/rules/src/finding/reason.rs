@@ -217,12 +217,12 @@ sentences! {
              and open windows");
     298 WindDirectionNotKnown
         => ("where the wind comes from was not noted at the yard, or it is calm and wanders");
-    299 LiesDownWind { 0 what: Around } => ("down wind: {}", .what.name());
-    300 NamedLiesDownWind { 0 what: Around, 1 name: String }
-        => ("down wind: {} ({name})", .what.name());
-    301 MayLieDownWind { 0 what: Around } => ("may lie down wind: {}", .what.name());
-    302 NamedMayLieDownWind { 0 what: Around, 1 name: String }
-        => ("may lie down wind: {} ({name})", .what.name());
+    299 LiesDownWind { 0 around: Around } => ("down wind: {}", .around.name());
+    300 NamedLiesDownWind { 0 around: Around, 1 name: String }
+        => ("down wind: {} ({name})", .around.name());
+    301 MayLieDownWind { 0 around: Around } => ("may lie down wind: {}", .around.name());
+    302 NamedMayLieDownWind { 0 around: Around, 1 name: String }
+        => ("may lie down wind: {} ({name})", .around.name());
     303 NothingDownWind => ("nothing that is marked lies down wind");
     304 MeterHeldAt { 0 height: Entered } => ("the meter was held at {}", .height.for_person());
     305 MeterHeightNotNoted { 0 height: Entered }

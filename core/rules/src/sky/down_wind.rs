@@ -237,19 +237,19 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
 
 fn judged(sorted: &DownWind<'_>, direction_missing: bool) -> (Verdict, Vec<Reason>) {
     let maybe = sorted.maybe.iter().map(|thing| {
-        let (what, name) = (thing.what, thing.name.clone());
+        let (around, name) = (thing.what, thing.name.clone());
         if name.is_empty() {
-            Reason::MayLieDownWind { what }
+            Reason::MayLieDownWind { around }
         } else {
-            Reason::NamedMayLieDownWind { what, name }
+            Reason::NamedMayLieDownWind { around, name }
         }
     });
     let down = sorted.down_wind.iter().map(|thing| {
-        let (what, name) = (thing.what, thing.name.clone());
+        let (around, name) = (thing.what, thing.name.clone());
         if name.is_empty() {
-            Reason::LiesDownWind { what }
+            Reason::LiesDownWind { around }
         } else {
-            Reason::NamedLiesDownWind { what, name }
+            Reason::NamedLiesDownWind { around, name }
         }
     });
     if direction_missing {

@@ -2,6 +2,7 @@
 //! its working. Nothing is stored.
 
 mod area;
+mod sky;
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -16,6 +17,11 @@ use crate::words;
 pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
     let worked = match &args.what {
         Calc::Area(args) => area::area(args)?,
+        Calc::Sun(args) => sky::sun(args)?,
+        Calc::Wind(args) => sky::wind(args)?,
+        Calc::Air(args) => sky::air(args)?,
+        Calc::Inversion(args) => sky::inversion(args)?,
+        Calc::DownWind(args) => sky::down_wind(args)?,
     };
     Ok(worked.answer(args.how))
 }

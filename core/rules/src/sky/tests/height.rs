@@ -41,7 +41,7 @@ fn the_height_is_said_and_may_raise_the_wind() {
         finding.why()
     );
     assert_eq!(
-        at_height(&[("5 mph", "6 mph"); 3], None).verdict,
+        at_height(&[("5 mph", "5.5 mph"); 3], None).verdict,
         Verdict::Clear
     );
 }
