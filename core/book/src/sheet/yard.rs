@@ -7,7 +7,7 @@ use sward_rules::measure::Outline;
 
 use super::doc::{Item, SheetDoc};
 use super::reading::Reading;
-use super::{Offset, SheetKind, value};
+use super::{Offset, Position, SheetKind, value};
 use crate::ids::ItemId;
 
 /// A section of a yard's lawn.
@@ -127,6 +127,8 @@ pub struct YardSheet {
     /// The direction in which the street lies, in degrees clockwise from north, from 0 to below
     /// 360.
     pub street_bearing_deg: Option<f64>,
+    /// Where it lies: as entered, or else where a walk along a section's edge began.
+    pub position: Option<Position>,
     /// Sections, in the order they were made.
     pub sections: Vec<Section>,
     /// Contacts, in the order they were made.
@@ -139,6 +141,7 @@ impl YardSheet {
     /// Reads the sheet. What cannot be read is shown as not there.
     pub fn read(sheet: &SheetDoc) -> Self {
         let r = Reading::of(SheetKind::Yard, sheet);
+        let sections: Vec<Section> = sheet.items("sections").iter().map(section).collect();
         Self {
             name: r.text("name"),
             address: r.text("address"),
@@ -155,7 +158,10 @@ impl YardSheet {
             notice: r.text("notice"),
             note: r.text("note"),
             street_bearing_deg: r.degrees("street_bearing"),
-            sections: sheet.items("sections").iter().map(section).collect(),
+            position: r
+                .position("position")
+                .or_else(|| Position::of_walks(&sections)),
+            sections,
             contacts: sheet.items("contacts").iter().map(contact).collect(),
             marks: sheet.items("marks").iter().map(mark).collect(),
         }
