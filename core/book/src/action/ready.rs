@@ -92,7 +92,8 @@ fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
             Fact::WindMeasured(f) => seen.wind.extend(f.readings),
             Fact::SkySeen(f) => seen.sky.push(f),
             Fact::WalkedRound(f) => seen.answers.extend(f.answers),
-            Fact::Corrected(c) => match c.new {
+            // A correction that is not the crew's supersedes nothing, so it must add nothing.
+            Fact::Corrected(c) if line.of_the_crew => match c.new {
                 Replacement::WindMeasured(f) => seen.wind.extend(f.readings),
                 Replacement::WalkedRound(f) => seen.answers.extend(f.answers),
                 _ => {}

@@ -156,7 +156,7 @@ mod tests {
             lat_1e9: -42_123_456_500,
             lon_1e9: 76_000_000_499,
             accuracy_mm: None,
-            utc_ms: None,
+            at_unix_ms: None,
         };
         let position = Position::of_fix(&fix).unwrap();
         assert_eq!(

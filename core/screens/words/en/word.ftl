@@ -203,6 +203,7 @@ word-field-irrigation = Irrigation
 word-field-others_applied = What others applied
 word-field-notice = Who wants notice
 word-field-street_bearing = Direction of the street
+word-field-position = Where it lies
 word-field-outline = Outline
 word-field-east = East
 word-field-north = North

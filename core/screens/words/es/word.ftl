@@ -203,6 +203,7 @@ word-field-irrigation = Riego
 word-field-others_applied = Lo que aplicaron otros
 word-field-notice = Quién quiere aviso
 word-field-street_bearing = Dirección de la calle
+word-field-position = Dónde queda
 word-field-outline = Contorno
 word-field-east = Este
 word-field-north = Norte
