@@ -65,6 +65,34 @@ sentences! {
     ThresholdOf { life_stage: &'static str, region: &'static str, publisher: &'static str }
         => ("threshold for {life_stage} in {region}: {publisher}");
     SourcesDiffer => ("sources differ for this pest; choose the one for your region");
+
+    CoordinatesRounded { decimals: u32 }
+        => ("the coordinates are rounded to {decimals} decimals of a degree; that counts as \
+             uncertainty too");
+    OuterEdgeOnly => ("the outer edge only; what is left out inside has edges of its own");
+    BetweenRadii
+        => ("how the edge runs between two radii is not measured: more radii make it surer");
+    BaseLineIsEdge => ("the base line is taken for one straight edge of the lawn");
+    WalkSmoothed { metres: Decimal }
+        => ("wobbles of less than {metres} m are smoothed away for the edge's length (common \
+             practice, no source); what they add to the walk counts as uncertainty");
+    EdgeErrors
+        => ("uncertainty from the fixes' accuracies, each fix on its own; such errors make an edge \
+             longer, never shorter on the whole, and about how much counts as uncertainty");
+    LeftOutBeyondStrip
+        => ("what is left out is taken to lie beyond the strip, so that no more than what remains \
+             is planned for");
+    StripCutSquare
+        => ("the strip is taken as straight, cut off square at its ends and inside the lawn");
+    SlopeEven => ("the whole lawn is taken to slope evenly");
+    SlopeErrors { degrees: Decimal }
+        => ("uncertainty from the slope being off by {degrees} degrees (common practice, no source)");
+    LabelSilentOnSlope
+        => ("a label that does not say which area it means is taken to mean the level one, as on a \
+             map: it gives the smaller dose (common practice, no source)");
+    SlopeRunOff
+        => ("spray and water run off a slope sooner: stop before they do; the label, and the law \
+             near water, decide (common practice, no source)");
 }
 
 sentences! {
@@ -75,4 +103,5 @@ sentences! {
     WholeSteps => ("to whole steps, never above the label's most");
     WholeStepsBy { change: Tenths }
         => ("to whole steps, never above the label's most: {change} %");
+    SignificantDigits { digits: u32 } => ("to {digits} significant digits, for showing");
 }

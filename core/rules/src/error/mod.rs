@@ -260,6 +260,21 @@ pub enum RuleError {
         /// Area of the lawn's outer shape.
         lawn: String,
     },
+    /// Measures that give an area and leave open how its edge runs.
+    #[error(
+        "these measures do not say how long the edge is; measure every side, or the corners by two \
+         tapes each"
+    )]
+    EdgeNotGiven,
+    /// A strip so wide that nothing of the lawn remains.
+    #[error(
+        "a strip of {width} leaves nothing to treat; check its width against the label, or leave \
+         this lawn out"
+    )]
+    StripTakesAll {
+        /// The strip's width as typed.
+        width: String,
+    },
 
     /// A GPX file beyond the size limit.
     #[error(

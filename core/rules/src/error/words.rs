@@ -71,6 +71,12 @@ sentences! {
 
     Air => ("air");
     Wait => ("wait");
+
+    StripWidth => ("width of the strip");
+    StripEdge => ("edge along the strip");
+    Slope => ("slope");
+    Rise => ("rise");
+    Run => ("run");
 }
 
 words! {
@@ -90,6 +96,8 @@ words! {
     WetBulbHumidity => "5 to 99 % for the wet bulb formula";
     Humidity => "above 0 and at most 100 %";
     AirTemperature => "-20 to 50 °C for this formula";
+    PartOfTheEdge => "no longer than the whole edge; measure both again";
+    Slope => "from level to 45 degrees (100 %); measure it again, run being level and not along the ground";
 }
 
 words! {

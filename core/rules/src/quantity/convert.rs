@@ -20,6 +20,8 @@ use uom::si::{
 
 use super::{DIGITS_MOST, Dimension, Entered, Unit};
 use crate::error::{Result, RuleError};
+use crate::note::Rounding;
+use crate::working::{Answer, Working};
 
 /// Digits to which a dose is worked out before it is rounded to a vessel's step.
 pub(crate) const EXACT_DIGITS: u32 = 18;
@@ -197,6 +199,32 @@ impl Entered {
     pub fn convert(&self, unit: Unit) -> Result<Self> {
         let si = self.si(unit.dimension())?;
         Self::from_si(si, unit).ok_or_else(|| self.out_of_range())
+    }
+
+    /// [`Entered::convert`] with its working.
+    ///
+    /// ```
+    /// use sward_rules::{Entered, quantity::Unit};
+    /// let rate = Entered::parse("2.5 lb/1000 ft2")?;
+    /// let answer = rate.conversion(Unit::parse("kg/ha")?)?;
+    /// assert_eq!(answer.value.for_person(), "122.060691 kg/ha");
+    /// assert_eq!(answer.working.inputs[0].1, "2.5 lb/1000 ft²");
+    /// # Ok::<(), sward_rules::RuleError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// As [`Entered::convert`].
+    pub fn conversion(&self, unit: Unit) -> Result<Answer<Self>> {
+        let value = self.convert(unit)?;
+        Ok(Working::new(
+            "by the units' exact factors",
+            "definitions: international yard and pound of 1959, US gallon of 231 in³",
+        )
+        .input("given", self.for_person())
+        .rounded(Rounding::SignificantDigits {
+            digits: CONVERTED_DIGITS,
+        })
+        .gives(value))
     }
 
     /// Compares what is meant: `2.50 lb` and `40 oz` are equal.

@@ -77,3 +77,5 @@ error-refused = This cannot be done now. Nothing was stored: look at what stands
 error-not-found = Not found: { $what } “{ $name }”. Choose it from its list.
 error-ambiguous = “{ $name }” fits more than one { $what }: choose it from its list.
 error-damaged = The book on disk is damaged ({ $detail }): do not delete it. Run the proof of the book, then restore a backup into a new folder and swap records with the crew.
+error-edge-not-given = These measures do not say how long the edge is: measure every side, or the corners by two tapes each.
+error-strip-takes-all = A strip of { $width } leaves nothing to treat: check its width against the label, or leave this lawn out.

@@ -77,3 +77,5 @@ error-refused = Esto no se puede hacer ahora. No se guardó nada: mire lo que es
 error-not-found = No se encontró: { $what } «{ $name }». Búsquelo en su lista.
 error-ambiguous = «{ $name }» sirve para más de un resultado ({ $what }): elíjalo de su lista.
 error-damaged = El libro en el disco está dañado ({ $detail }): no lo borre. Haga la comprobación del libro, restaure después una copia de seguridad en una carpeta nueva e intercambie registros con la cuadrilla.
+error-edge-not-given = Estas medidas no dicen cuánto mide el borde: mida cada lado, o las esquinas con dos cintas cada una.
+error-strip-takes-all = Una franja de { $width } no deja nada que tratar: compare su ancho con la etiqueta, o no trate este césped.

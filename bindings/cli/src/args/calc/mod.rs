@@ -1,10 +1,12 @@
 //! Calculations on their own, without a book: a file a subject, in the order of a visit.
 
 mod area;
+mod convert;
 
 use clap::{Args, Subcommand};
 
 pub(crate) use area::AreaCalc;
+pub(crate) use convert::ConvertCalc;
 
 /// One calculation.
 #[derive(Debug, Args)]
@@ -20,6 +22,9 @@ pub(crate) struct CalcArgs {
 /// What can be worked out.
 #[derive(Debug, Subcommand)]
 pub(crate) enum Calc {
-    /// The area of a lawn by tape or walk, with its uncertainty
+    /// The area of a lawn by tape or walk, with its uncertainty; its edge, a strip set back, a slope
+    #[command(override_usage = "sward calc area <SHAPE> [OPTIONS]")]
     Area(AreaCalc),
+    /// An amount in another unit of its kind
+    Convert(ConvertCalc),
 }

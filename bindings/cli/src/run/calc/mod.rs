@@ -2,6 +2,7 @@
 //! its working. Nothing is stored.
 
 mod area;
+mod convert;
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -16,6 +17,7 @@ use crate::words;
 pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
     let worked = match &args.what {
         Calc::Area(args) => area::area(args)?,
+        Calc::Convert(args) => convert::convert(args)?,
     };
     Ok(worked.answer(args.how))
 }
