@@ -65,6 +65,30 @@ sentences! {
     ThresholdOf { life_stage: &'static str, region: &'static str, publisher: &'static str }
         => ("threshold for {life_stage} in {region}: {publisher}");
     SourcesDiffer => ("sources differ for this pest; choose the one for your region");
+
+    TrySettingAgain
+        => ("an estimate from two settings that were tried, not a setting: set it and try it again");
+    BeyondSettingsTried
+        => ("the rate wanted lies outside those tried, so the estimate is the less sure");
+    EachPassByItself
+        => ("where the rate goes on in two passes, each pass is held against half of it");
+    SampleDeviation => ("standard deviation with n - 1, over the boxes between two lines");
+    FarmEvenness
+        => ("15 % is a figure for farm fertilizer (EN 13739, as a good practice note sums it up); \
+             there is none for lawns");
+    WorseOverlap
+        => ("back and forth, right meets right and left meets left: the worse of the two counts");
+    BoxesEndTooSoon
+        => ("the outermost boxes still caught a good part, so the pattern reaches beyond them: lay \
+             more boxes and throw again");
+    SamePressureEach
+        => ("catch each nozzle for the same time, at the pressure used for spraying");
+    SteadyFlow
+        => ("where the flow is steady, half as fast is twice the rate (common practice, no source)");
+    SettingOrPace => ("change the setting or the pace, not both; then check again");
+    DropsChangeToo => ("holds for one nozzle; with the pressure the size of its drops changes too");
+    TriedWithWater
+        => ("tried with water: a mix that is denser or thicker flows otherwise");
 }
 
 sentences! {
@@ -75,4 +99,6 @@ sentences! {
     WholeSteps => ("to whole steps, never above the label's most");
     WholeStepsBy { change: Tenths }
         => ("to whole steps, never above the label's most: {change} %");
+
+    TowardsLess => ("to the decimals of the settings tried, towards less product");
 }

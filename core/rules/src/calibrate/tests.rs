@@ -1,0 +1,1 @@
+//! Corner cases of calibration.
