@@ -2,6 +2,7 @@
 //! its working. Nothing is stored.
 
 mod area;
+mod calibration;
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -16,6 +17,12 @@ use crate::words;
 pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
     let worked = match &args.what {
         Calc::Area(args) => area::area(args)?,
+        Calc::Spreader(args) => calibration::spreader(args)?,
+        Calc::CatchBoxes(args) => calibration::catch_boxes(args)?,
+        Calc::Sprayer(args) => calibration::sprayer(args)?,
+        Calc::Nozzles(args) => calibration::nozzles(args)?,
+        Calc::Pace(args) => calibration::pace(args)?,
+        Calc::Calibration(args) => calibration::calibration(args)?,
     };
     Ok(worked.answer(args.how))
 }
