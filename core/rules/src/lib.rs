@@ -3,6 +3,7 @@
 //! Pure functions only: no clock, no files, no randomness. Every answer carries its [`Working`];
 //! every [`Finding`] is one of four words, and what is not known is never [`Verdict::Clear`].
 
+pub mod calibrate;
 pub mod finding;
 pub mod keep_off;
 pub mod label;

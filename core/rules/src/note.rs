@@ -93,6 +93,29 @@ sentences! {
     SlopeRunOff
         => ("spray and water run off a slope sooner: stop before they do; the label, and the law \
              near water, decide (common practice, no source)");
+    TrySettingAgain
+        => ("an estimate from two settings that were tried, not a setting: set it and try it again");
+    BeyondSettingsTried
+        => ("the rate wanted lies outside those tried, so the estimate is the less sure");
+    EachPassByItself
+        => ("where the rate goes on in two passes, each pass is held against half of it");
+    SampleDeviation => ("standard deviation with n - 1, over the boxes between two lines");
+    FarmEvenness
+        => ("15 % is a figure for farm fertilizer (EN 13739, as a good practice note sums it up); \
+             there is none for lawns");
+    WorseOverlap
+        => ("back and forth, right meets right and left meets left: the worse of the two counts");
+    BoxesEndTooSoon
+        => ("the outermost boxes still caught a good part, so the pattern reaches beyond them: lay \
+             more boxes and throw again");
+    SamePressureEach
+        => ("catch each nozzle for the same time, at the pressure used for spraying");
+    SteadyFlow
+        => ("where the flow is steady, half as fast is twice the rate (common practice, no source)");
+    SettingOrPace => ("change the setting or the pace, not both; then check again");
+    DropsChangeToo => ("holds for one nozzle; with the pressure the size of its drops changes too");
+    TriedWithWater
+        => ("tried with water: a mix that is denser or thicker flows otherwise");
 }
 
 sentences! {
@@ -104,4 +127,6 @@ sentences! {
     WholeStepsBy { change: Tenths }
         => ("to whole steps, never above the label's most: {change} %");
     SignificantDigits { digits: u32 } => ("to {digits} significant digits, for showing");
+
+    TowardsLess => ("to the decimals of the settings tried, towards less product");
 }

@@ -23,7 +23,10 @@ pub(crate) use book::{
     BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs,
     RecordsFilterArgs, RestoreArgs,
 };
-pub(crate) use calc::{AreaCalc, Calc, CalcArgs, ConvertCalc};
+pub(crate) use calc::{
+    AgainstArgs, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
+    NozzlesCalc, PaceCalc, SprayerCalc, SpreaderCalc,
+};
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
     SwapCommand,

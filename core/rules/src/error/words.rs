@@ -77,6 +77,37 @@ sentences! {
     Slope => ("slope");
     Rise => ("rise");
     Run => ("run");
+    WantedRate => ("rate wanted");
+    FoundRate => ("rate found");
+    StripLength => ("length of the strip");
+    TestArea => ("test area");
+    ProductAtStart => ("product at the start");
+    ProductCaught => ("product caught");
+    SettingTried { number: usize } => ("setting tried, number {number}");
+    SettingsTried => ("settings tried");
+    SettingNow => ("setting now");
+    BoxSpacing => ("distance between boxes");
+    Boxes => ("boxes");
+    Catch { number: usize } => ("catch of box {number}");
+    Flow => ("flow");
+    NewFlow => ("flow of a new nozzle");
+    WantedFlow => ("flow wanted");
+    Speed => ("speed");
+    TargetSpeed => ("speed wanted");
+    SprayWidth => ("spray width");
+    Pressure => ("pressure");
+    OtherPressure => ("other pressure");
+    NozzleCatch { number: usize } => ("catch of nozzle {number}");
+    Nozzles => ("nozzles");
+    CatchTime => ("time of the catch");
+    AreaTime => ("time for the area");
+    WaterCaught => ("water caught");
+    CourseLength => ("marked distance");
+    RunTime { number: usize } => ("time of run {number}");
+    Runs => ("runs");
+    FirstResult => ("first person's result");
+    SecondResult => ("second person's result");
+    CoarsestDrops => ("coarsest drops");
 }
 
 words! {
@@ -98,6 +129,17 @@ words! {
     AirTemperature => "-20 to 50 °C for this formula";
     PartOfTheEdge => "no longer than the whole edge; measure both again";
     Slope => "from level to 45 degrees (100 %); measure it again, run being level and not along the ground";
+    LessThanAtStart => "less than at the start; if nothing came out, open the setting and try again";
+    OddBoxes => "an odd number from 5 to 101, the middle box on the line walked";
+    SwathWithinBoxes => "from two boxes to the width of the whole row";
+    CatchKind => "a weight, a volume or a height in its tube, of one kind for all boxes";
+    OneNozzleAtLeast => "one at least";
+    OneRunAtLeast => "one at least; walk it three times";
+    SomethingCaught => "more than nothing in the middle";
+    RatesThatDiffer => "two settings that gave different rates: try one farther off";
+    SettingNumber => "a number of zero or more, at most 1000";
+    NotFinerThanFinest => "no finer than the finest";
+    SaneSpeed => "more than 0.1 and less than 25 mph";
 }
 
 words! {

@@ -7,6 +7,8 @@ use crate::quantity::Entered;
 use crate::sentence::{sentences, words};
 use crate::walk_round::Question;
 
+use super::Tenths;
+
 sentences! {
     /// Why a finding is what it is, one sentence.
     ///
@@ -193,6 +195,49 @@ sentences! {
     186 NoHourWillDo { 0 wind_h: u32, 1 rain_h: u32, 2 temperature_h: u32 }
         => ("until the forecast ends no hour will do: {wind_h} h of wind, {rain_h} h of rain and \
              {temperature_h} h of temperature are over the limits");
+
+    260 CalibratedOnRate => ("within 5 % of the rate wanted, and not above the label's most");
+    261 CalibratedAboveMost
+        => ("above the label's most, which is off the label however little: set it lower and try \
+             again");
+    262 CalibratedHeavy => ("more than 5 % above the rate wanted: set it lower and try again");
+    263 CalibratedLight => ("more than 5 % below the rate wanted: set it higher and try again");
+    264 PatternEven => ("passes overlap evenly at this swath");
+    265 PatternUneven => ("passes overlap unevenly at this swath: choose another, or set the spreader right");
+    266 PatternStripes => ("stripes will show at this swath: choose another, or set the spreader right");
+    267 PaceOneRun => ("one run only: walk the distance three times at least");
+    268 NozzlesEven => ("each nozzle gives within 10 % of their mean");
+    269 NozzleOff { 0 nozzle: u32, 1 change: Tenths }
+        => ("nozzle {nozzle} gives {change} % from the mean: clean it, then replace it");
+    270 NozzleWorn { 0 nozzle: u32, 1 change: Tenths }
+        => ("nozzle {nozzle} gives {change} % from a new one: replace it");
+    271 NewFlowNotKnown
+        => ("what a new nozzle gives at this pressure is not known, so wear is not known either");
+    272 DropsAsLabelAsks => ("the drops are as the label asks");
+    273 DropsFinerThanLabel
+        => ("the drops are finer than the label allows: use another nozzle or less pressure");
+    274 DropsCoarserThanLabel
+        => ("the drops are coarser than the label allows: use another nozzle or more pressure");
+    275 DropsNotKnown
+        => ("the nozzle's droplet class at this pressure is not known: look it up in the nozzle's table");
+    276 NozzlesNotWorn => ("no nozzle gives over 10 % more than a new one");
+    277 LabelSetsNoDrops => ("a person read the label, and it asks for no droplet class");
+    278 PaceOnTarget => ("the pace is within 5 % of the one wanted");
+    279 PaceFast { 0 change: Tenths } => ("too fast: the rate changes by {change} %");
+    280 PaceSlow { 0 change: Tenths } => ("too slow: the rate changes by {change} %");
+    281 PaceVaries { 0 spread: Entered }
+        => ("the pace varies by {} from run to run: walk it again", .spread.for_person());
+    282 TwoPeopleAgree => ("two people found the same within 5 %");
+    283 TwoPeopleDiffer => ("two people found different results: both do it again");
+    284 NoSecondPerson => ("nobody else has done it yet");
+    285 CalibrationHolds => ("nothing has changed since the calibration");
+    286 NeverCalibrated => ("no calibration is written down");
+    287 CalibrationOld { 0 age_days: u32, 1 most_days: u32 }
+        => ("calibrated {age_days} days ago, over the {most_days} days advised: do it again");
+    288 CalibratedOtherwise { 0 part: CalibrationPart }
+        => ("not the same as at the calibration: {part}; do it again");
+    289 CalibrationPartNotKnown { 0 part: CalibrationPart }
+        => ("not known whether it is the same as at the calibration: {part}");
 }
 
 words! {
@@ -202,6 +247,7 @@ words! {
     1 RainFree => "rain-free time";
     2 TemperatureLeast => "lowest temperature";
     3 TemperatureMost => "highest temperature";
+    260 Droplets => "droplet class";
 }
 
 words! {
@@ -209,6 +255,18 @@ words! {
     stored RainLayer;
     0 Chance => "chance of rain";
     1 Amount => "amount of rain";
+}
+
+words! {
+    /// What a calibration holds for, and nothing else.
+    stored CalibrationPart;
+    0 CalibrationDay => "day";
+    1 CalibrationProduct => "product";
+    2 CalibrationOperator => "who walks or drives";
+    3 CalibrationMachine => "spreader or sprayer";
+    4 CalibrationWheel => "wheels and tires";
+    5 CalibrationNozzle => "nozzles";
+    6 CalibrationSwath => "swath";
 }
 
 /// Several sentences as one English line.

@@ -5,6 +5,7 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use crate::calibrate::DropletClass;
 use crate::quantity::Entered;
 use crate::sentence::{sentences, words};
 use crate::sky::{Bloom, Soil};
@@ -44,6 +45,13 @@ sentences! {
     29 BloomsSeen { 0 bloom: Bloom } => ("{}", bloom_text(*.bloom));
     30 NoBloomsInReach => ("no blooms in reach");
     31 MustBeSeenTo => ("must be seen to");
+
+    260 OffWanted { 0 amount: Entered, 1 change: Tenths }
+        => ("{} ({change} % from what is wanted)", .amount.for_person());
+    261 Drops { 0 drops: DropletClass } => ("{drops} drops");
+    262 DropsBetween { 0 finest: DropletClass, 1 coarsest: DropletClass }
+        => ("{finest} to {coarsest} drops");
+    263 PercentAbove { 0 percent: Entered } => ("+ {}", .percent.for_person());
 }
 
 words! {
@@ -61,6 +69,10 @@ words! {
     6 Epa => "US EPA outdoor pyrethroid label wording";
     7 SpreaderCalibration
         => "UMass Extension, Rotary Spreader Calibration Procedures: within 5 %";
+    260 FarmEvenness
+        => "EN 13739 as a European good practice note sums it up, a figure for farm fertilizer: \
+            at most 15 %; a UK spreader test scheme: stripes show over 20 %";
+    261 DropletSize => "ASABE S572, spray nozzle classification by droplet spectra (from memory)";
 }
 
 /// A change in tenths, with its sign: +4.3 is 43. In JSON a number.

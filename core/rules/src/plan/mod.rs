@@ -19,6 +19,7 @@ mod ingredients;
 mod loads;
 mod passes;
 mod rate;
+mod rest;
 mod water;
 
 pub use half_way::{HalfWay, HalfWayResult, half_way_check};
@@ -26,6 +27,7 @@ pub use ingredients::IngredientDose;
 pub use loads::{LOADS_MOST, Load};
 pub use passes::{PassPlan, Passes};
 pub use rate::{CHANGE_FLAG_PERCENT, carrier_finding, rate_findings};
+pub use rest::{Rest, RestNeeds, for_the_rest};
 pub use water::watering_in_volume;
 
 use amounts::Dose;

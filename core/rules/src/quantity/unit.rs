@@ -47,6 +47,8 @@ impl Unit {
     pub const GALLON: Self = Self::alone(Base::Gallon);
     /// Litre.
     pub const LITRE: Self = Self::alone(Base::Litre);
+    /// Second.
+    pub const SECOND: Self = Self::alone(Base::Second);
     /// Minute.
     pub const MINUTE: Self = Self::alone(Base::Minute);
     /// Hour.
@@ -71,6 +73,21 @@ impl Unit {
     pub const POUND_PER_1000_SQUARE_FEET: Self = Self {
         over: Base::Pound,
         under: Some(Base::SquareFeet1000),
+    };
+    /// US gallon per thousand square feet.
+    pub const GALLON_PER_1000_SQUARE_FEET: Self = Self {
+        over: Base::Gallon,
+        under: Some(Base::SquareFeet1000),
+    };
+    /// US gallon per acre of 43,560 square feet.
+    pub const GALLON_PER_ACRE: Self = Self {
+        over: Base::Gallon,
+        under: Some(Base::Acre),
+    };
+    /// US gallon per minute.
+    pub const GALLON_PER_MINUTE: Self = Self {
+        over: Base::Gallon,
+        under: Some(Base::Minute),
     };
     /// Pound per acre of 43,560 square feet.
     pub const POUND_PER_ACRE: Self = Self {
@@ -175,6 +192,14 @@ impl Unit {
     /// The unit in which this one counts, such as pounds for pounds an acre; none for a bare number.
     pub(crate) fn over(self) -> Option<Self> {
         Self::checked(self.over, None)
+    }
+
+    /// This unit per `under`; none where the pair has no kind.
+    pub(crate) fn per(self, under: Self) -> Option<Self> {
+        match (self.under, under.under) {
+            (None, None) => Self::checked(self.over, Some(under.over)),
+            _ => None,
+        }
     }
 
     /// Factor and divisor to SI, both exact, and what is added before: `(x + shift) * times / by`.

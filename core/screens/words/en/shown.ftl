@@ -28,3 +28,7 @@ shown-soil-that-takes-water = soil that takes water
 shown-blooms-seen = { $bloom }
 shown-no-blooms-in-reach = no blooms in reach
 shown-must-be-seen-to = must be seen to
+shown-off-wanted = { $amount } ({ $change } % from what is wanted)
+shown-drops = { $drops } drops
+shown-drops-between = { $finest } to { $coarsest } drops
+shown-percent-above = + { $percent } at most

@@ -28,3 +28,7 @@ shown-soil-that-takes-water = suelo que absorbe agua
 shown-blooms-seen = { $bloom }
 shown-no-blooms-in-reach = ninguna flor al alcance
 shown-must-be-seen-to = debe atenderse
+shown-off-wanted = { $amount } ({ $change } % respecto a lo deseado)
+shown-drops = gotas de clase { $drops }
+shown-drops-between = gotas de { $finest } a { $coarsest }
+shown-percent-above = + { $percent } como máximo

@@ -1,11 +1,15 @@
 //! Calculations on their own, without a book: a file a subject, in the order of a visit.
 
 mod area;
+mod calibration;
 mod convert;
 
 use clap::{Args, Subcommand};
 
 pub(crate) use area::AreaCalc;
+pub(crate) use calibration::{
+    AgainstArgs, CalibrationCalc, CatchBoxesCalc, NozzlesCalc, PaceCalc, SprayerCalc, SpreaderCalc,
+};
 pub(crate) use convert::ConvertCalc;
 
 /// One calculation.
@@ -27,4 +31,16 @@ pub(crate) enum Calc {
     Area(AreaCalc),
     /// An amount in another unit of its kind
     Convert(ConvertCalc),
+    /// A spreader by strip: the rate it puts on, and the setting to try next
+    Spreader(SpreaderCalc),
+    /// A spreader's pattern by catch boxes: effective swath, evenness of the passes
+    CatchBoxes(CatchBoxesCalc),
+    /// A sprayer's rate by flow, by timed area, by the 128th of an acre
+    Sprayer(SprayerCalc),
+    /// Nozzles: evenness and wear, other pressures, droplet classes
+    Nozzles(NozzlesCalc),
+    /// The walking pace over a marked distance
+    Pace(PaceCalc),
+    /// Does a calibration still hold? Do two people find the same? How to go on half-way?
+    Calibration(Box<CalibrationCalc>),
 }

@@ -2,6 +2,7 @@
 //! its working. Nothing is stored.
 
 mod area;
+mod calibration;
 mod convert;
 
 use serde::Serialize;
@@ -18,6 +19,12 @@ pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
     let worked = match &args.what {
         Calc::Area(args) => area::area(args)?,
         Calc::Convert(args) => convert::convert(args)?,
+        Calc::Spreader(args) => calibration::spreader(args)?,
+        Calc::CatchBoxes(args) => calibration::catch_boxes(args)?,
+        Calc::Sprayer(args) => calibration::sprayer(args)?,
+        Calc::Nozzles(args) => calibration::nozzles(args)?,
+        Calc::Pace(args) => calibration::pace(args)?,
+        Calc::Calibration(args) => calibration::calibration(args)?,
     };
     Ok(worked.answer(args.how))
 }
