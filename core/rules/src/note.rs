@@ -65,6 +65,11 @@ sentences! {
     ThresholdOf { life_stage: &'static str, region: &'static str, publisher: &'static str }
         => ("threshold for {life_stage} in {region}: {publisher}");
     SourcesDiffer => ("sources differ for this pest; choose the one for your region");
+
+    CheckCurrentRule => ("laws were read in stored copies: check your state's current rule");
+    SignAsLongAsKeepOff => ("whatever a rule says, leave the sign up as long as anybody has to keep off");
+    SomeProductsExempt => ("some products are exempt; which, only the rule itself says");
+    KeptFromMemory => ("how long to keep it is from memory, not read: confirm it");
 }
 
 sentences! {

@@ -71,6 +71,14 @@ sentences! {
 
     Air => ("air");
     Wait => ("wait");
+
+    SignWidth => ("the sign's width");
+    SignHeight => ("the sign's height");
+    SignLetters => ("the sign's letters");
+    SignBottom => ("the height of the sign's bottom edge");
+    TreatmentEnd => ("the end of the treatment");
+    PlannedStart => ("the planned start");
+    NeighbourDistance => ("the neighbour's distance");
 }
 
 words! {

@@ -119,6 +119,12 @@ pub enum Check {
     /// The label sheet was read back by a second person, or typed twice.
     #[n(18)]
     LabelReadBack,
+    /// The sign on the lawn, against the place's rule.
+    #[n(36)]
+    Sign,
+    /// Notice to neighbours, against the place's rule.
+    #[n(37)]
+    Notice,
 }
 
 /// One check's answer, with everything a person needs to doubt it.

@@ -44,6 +44,18 @@ sentences! {
     29 BloomsSeen { 0 bloom: Bloom } => ("{}", bloom_text(*.bloom));
     30 NoBloomsInReach => ("no blooms in reach");
     31 MustBeSeenTo => ("must be seen to");
+
+    330 Sides { 0 least: Entered, 1 most: Entered } => ("{} by {}", .least.for_person(), .most.for_person());
+    331 SidesOrMore { 0 least: Entered, 1 most: Entered } => ("{} by {} or more", .least.for_person(), .most.for_person());
+    332 HoursBefore { 0 hours: u32 } => ("{hours} h before the start");
+    333 SignSize => ("the sign's size");
+    334 SignLetters => ("how tall its letters are");
+    335 SignBottom => ("how high its bottom edge is");
+    336 SignColour => ("its colour");
+    337 SignLanguages => ("the languages of its words");
+    338 SignWhite => ("white");
+    339 SignBothLanguages => ("English and Spanish");
+    340 SignEnglish => ("English");
 }
 
 words! {

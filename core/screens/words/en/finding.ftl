@@ -29,3 +29,5 @@ finding-check-people-and-pets = People and pets
 finding-check-rate = Rate
 finding-check-repeat = Earliest repeat
 finding-check-label-read-back = Label sheet read back
+finding-check-sign = Sign
+finding-check-notice = Notice to neighbours

@@ -38,3 +38,7 @@ note-check-held-none = The untreated part held none before, so the formula gives
 note-ask-extension = Not sure about the count? Ask your extension office.
 note-threshold-of = Threshold for { $life-stage } in { $region }: { $publisher }.
 note-sources-differ = Sources differ for this pest: choose the one for your region.
+note-check-current-rule = Laws were read in stored copies: check your state's current rule.
+note-sign-as-long-as-keep-off = Whatever a rule says, leave the sign up as long as anybody has to keep off.
+note-some-products-exempt = Some products are exempt. Which, only the rule itself says.
+note-kept-from-memory = How long to keep it is from memory, not read: confirm it.

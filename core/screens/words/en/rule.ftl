@@ -6,12 +6,14 @@ rule-summary = { $filled } of { $all } filled, { $look } to look for in the text
 rule-filled = something stands there
 rule-look-in-text = look whether the text says it
 rule-missing = empty
+rule-not-applicable = not asked for here
 rule-fill = Fill it
 rule-keep = How long a record is kept
 rule-years = { $n ->
     [one] { $n } year
    *[other] { $n } years
 }
+rule-from-memory = { $said }, from memory, not read: confirm it
 rule-write-within = Written within
 rule-days = { $n ->
     [one] { $n } day

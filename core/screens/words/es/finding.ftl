@@ -29,3 +29,5 @@ finding-check-people-and-pets = Personas y mascotas
 finding-check-rate = Dosis
 finding-check-repeat = Repetición más temprana
 finding-check-label-read-back = Hoja de etiqueta releída
+finding-check-sign = Letrero
+finding-check-notice = Aviso a los vecinos

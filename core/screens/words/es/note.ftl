@@ -38,3 +38,7 @@ note-check-held-none = La parte sin tratar no tenía ninguna antes, así que la 
 note-ask-extension = ¿No está seguro del conteo? Pregunte en su oficina de extensión.
 note-threshold-of = Umbral para { $life-stage } en { $region }: { $publisher }.
 note-sources-differ = Las fuentes difieren para esta plaga: elija la de su región.
+note-check-current-rule = Las leyes se leyeron en copias guardadas: revise la norma vigente de su estado.
+note-sign-as-long-as-keep-off = Diga lo que diga la norma, deje el letrero mientras alguien tenga que quedarse fuera.
+note-some-products-exempt = Algunos productos están exentos. Cuáles, solo lo dice la norma misma.
+note-kept-from-memory = Cuánto tiempo se guarda es de memoria, no leído: confírmelo.

@@ -6,12 +6,14 @@ rule-summary = { $filled } de { $all } con algo, { $look } por buscar en el text
 rule-filled = ahí hay algo
 rule-look-in-text = mire si el texto lo dice
 rule-missing = en blanco
+rule-not-applicable = no se pide aquí
 rule-fill = Completarlo
 rule-keep = Cuánto tiempo se guarda un registro
 rule-years = { $n ->
     [one] { $n } año
    *[other] { $n } años
 }
+rule-from-memory = { $said }, de memoria, no leído: confírmelo
 rule-write-within = Se escribe dentro de
 rule-days = { $n ->
     [one] { $n } día
