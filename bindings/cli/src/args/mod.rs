@@ -23,7 +23,9 @@ pub(crate) use book::{
     BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs,
     RecordsFilterArgs, RestoreArgs,
 };
-pub(crate) use calc::{AreaCalc, Calc, CalcArgs};
+pub(crate) use calc::{
+    AreaCalc, Calc, CalcArgs, KeepOffCalc, NoticeCalc, PlaceArgs, RecordFieldsCalc, SignCalc,
+};
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
     SwapCommand,

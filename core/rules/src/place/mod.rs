@@ -160,14 +160,24 @@ impl Place {
         }
     }
 
-    /// The state of which somebody typed the two letters or the English name, whole, in upper or
-    /// lower case. Anything else is none: a state that was not read has no rules here, and no
+    /// The state's Spanish name, where it is another.
+    pub const fn spanish_name(self) -> &'static str {
+        match self {
+            Self::NewYork => "Nueva York",
+            Self::Pennsylvania => "Pensilvania",
+            _ => self.name(),
+        }
+    }
+
+    /// The state of which somebody typed the two letters or the whole name, in upper or lower
+    /// case. Anything else is none: a state that was not read has no rules here, and no
     /// other's stand in.
     ///
     /// ```
     /// use sward_rules::place::Place;
     /// assert_eq!(Place::from_typed(" ny "), Some(Place::NewYork));
     /// assert_eq!(Place::from_typed("New  york"), Some(Place::NewYork));
+    /// assert_eq!(Place::from_typed("Nueva York"), Some(Place::NewYork));
     /// assert_eq!(Place::from_typed("New Jersey"), None);
     /// assert_eq!(Place::from_typed("New York City"), None);
     /// ```
@@ -179,7 +189,9 @@ impl Place {
         let words: Vec<&str> = text.split_whitespace().collect();
         let typed = words.join(" ");
         Self::ALL.into_iter().find(|place| {
-            typed.eq_ignore_ascii_case(place.code()) || typed.eq_ignore_ascii_case(place.name())
+            [place.code(), place.name(), place.spanish_name()]
+                .iter()
+                .any(|known| typed.eq_ignore_ascii_case(known))
         })
     }
 

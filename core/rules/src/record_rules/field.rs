@@ -1,9 +1,9 @@
 //! The fields that rules ask for, and whether a record holds one.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Something that a rule asks for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum FieldName {
     /// Brand or product name.

@@ -1,10 +1,20 @@
 //! Calculations on their own, without a book: a file a subject, in the order of a visit.
 
 mod area;
+mod keep_off;
+mod notice;
+mod place;
+mod record_fields;
+mod sign;
 
 use clap::{Args, Subcommand};
 
 pub(crate) use area::AreaCalc;
+pub(crate) use keep_off::KeepOffCalc;
+pub(crate) use notice::NoticeCalc;
+pub(crate) use place::PlaceArgs;
+pub(crate) use record_fields::RecordFieldsCalc;
+pub(crate) use sign::SignCalc;
 
 /// One calculation.
 #[derive(Debug, Args)]
@@ -22,4 +32,12 @@ pub(crate) struct CalcArgs {
 pub(crate) enum Calc {
     /// The area of a lawn by tape or walk, with its uncertainty
     Area(AreaCalc),
+    /// Who stays off a piece of ground that treatments reached, why, and when to look next
+    KeepOff(KeepOffCalc),
+    /// What a state asks of the sign on the lawn, when it may come down, and its words
+    Sign(SignCalc),
+    /// Until when notice to neighbours can be given before a planned start
+    Notice(NoticeCalc),
+    /// Which fields rules ask a record to hold, and how long it is kept
+    RecordFields(RecordFieldsCalc),
 }

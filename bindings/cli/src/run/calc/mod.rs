@@ -2,6 +2,11 @@
 //! its working. Nothing is stored.
 
 mod area;
+mod keep_off;
+mod notice;
+mod place;
+mod record_fields;
+mod sign;
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -16,6 +21,10 @@ use crate::words;
 pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
     let worked = match &args.what {
         Calc::Area(args) => area::area(args)?,
+        Calc::KeepOff(args) => keep_off::keep_off(args)?,
+        Calc::Sign(args) => sign::sign(args)?,
+        Calc::Notice(args) => notice::notice(args)?,
+        Calc::RecordFields(args) => record_fields::record_fields(args)?,
     };
     Ok(worked.answer(args.how))
 }

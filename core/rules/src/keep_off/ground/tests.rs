@@ -297,7 +297,7 @@ proptest! {
             all.iter().map(|t| t.standing(now).state).collect()
         };
         let next = ground(&all, now).next;
-        let until = next.map_or(200, |n| n.at_utc_ms);
+        let until = next.map_or(now.utc_ms + 20, |n| n.at_utc_ms);
         for utc_ms in now.utc_ms..until {
             prop_assert_eq!(states(utc_ms), states(now.utc_ms), "at {}", utc_ms);
         }

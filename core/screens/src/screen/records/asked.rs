@@ -16,8 +16,10 @@ use sward_book::view::visit::Line;
 use sward_rules::Entered;
 use sward_rules::finding::sum;
 use sward_rules::label::Label;
-use sward_rules::place::{Mark, Told as Known};
-use sward_rules::record_rules::{Asked, FieldName, Filled, RULES, RecordRule};
+use sward_rules::place::{Mark, Place, Told as Known};
+use sward_rules::record_rules::{
+    Asked, FieldName, Filled, RULES, RecordRule, rules_that_may_govern,
+};
 
 use super::content::Content;
 use super::told::Told;
@@ -33,13 +35,32 @@ pub(super) struct Missing {
     pub(super) href: String,
 }
 
-/// Every rule with its fields, and the first field that can still be filled.
+/// The state of the visit's yard, where it is one whose rules were read.
+pub(super) fn state_of(ask: &Ask<'_>, told: &Told) -> Option<Place> {
+    let sheet = ask.book().ok()?.yard_sheet(told.visit().yard?).ok()?;
+    Place::from_typed(&sheet.state)
+}
+
+/// Every rule with its fields: those that may govern in the yard's state first.
 pub(super) fn asked(ask: &Ask<'_>, told: &Told, record: &Record) -> Markup {
     let place = (told.visit().visit, told.visit().yard);
+    let state = state_of(ask, told);
+    let may_govern = rules_that_may_govern(state, None);
+    let others = RULES.into_iter().filter(|rule| !may_govern.contains(rule));
     html! {
         h2 { (ask.t("rule-title")) }
         p { (ask.t("rule-check-yours")) }
-        @for rule in RULES { (one(ask, place, rule, &fields_asked(record, rule))) }
+        h3 { (ask.t("rule-may-govern")) }
+        @if state.is_none_or(|state| state.record_rule().is_none()) {
+            p.unknown { (ask.t("rule-state-not-read")) }
+            @if let (None, Some(yard)) = (state, place.1) {
+                (part::way(&format!("/yards/{yard}/edit"), &ask.t("rule-set-state")))
+            }
+        }
+        @for rule in &may_govern { (one(ask, place, rule, &fields_asked(record, rule))) }
+        p.note { (ask.t("rule-confirm")) }
+        h3 { (ask.t("rule-others")) }
+        @for rule in others { (one(ask, place, rule, &fields_asked(record, rule))) }
         p.note { (ask.t("rule-not-all")) }
     }
 }
@@ -134,9 +155,14 @@ fn filled_words(words: Words, filled: Filled) -> String {
     })
 }
 
-/// The first field that a rule asks for, that is empty, and that can still be filled.
-pub(super) fn first_missing(record: &Record) -> Option<Missing> {
-    RULES
+/// The first field that a rule asks for, that is empty, and that can still be filled. Where the
+/// yard's state is not known, any rule may be the one.
+pub(super) fn first_missing(record: &Record, state: Option<Place>) -> Option<Missing> {
+    let rules = match state {
+        Some(_) => rules_that_may_govern(state, None),
+        None => RULES.to_vec(),
+    };
+    rules
         .into_iter()
         .flat_map(|rule| fields_asked(record, rule))
         .filter(|asked| asked.filled == Filled::No)
