@@ -116,6 +116,10 @@ sentences! {
     DropsChangeToo => ("holds for one nozzle; with the pressure the size of its drops changes too");
     TriedWithWater
         => ("tried with water: a mix that is denser or thicker flows otherwise");
+    CheckCurrentRule => ("laws were read in stored copies: check your state's current rule");
+    SignAsLongAsKeepOff => ("whatever a rule says, leave the sign up as long as anybody has to keep off");
+    SomeProductsExempt => ("some products are exempt; which, only the rule itself says");
+    KeptFromMemory => ("how long to keep it is from memory, not read: confirm it");
 }
 
 sentences! {

@@ -25,7 +25,8 @@ pub(crate) use book::{
 };
 pub(crate) use calc::{
     AgainstArgs, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
-    NozzlesCalc, PaceCalc, SprayerCalc, SpreaderCalc,
+    KeepOffCalc, NoticeCalc, NozzlesCalc, PaceCalc, PlaceArgs, RecordFieldsCalc, SignCalc,
+    SprayerCalc, SpreaderCalc,
 };
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,

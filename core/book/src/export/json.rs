@@ -1,8 +1,9 @@
 //! Records as JSON: the exact form, for other programs.
 
 use serde::Serialize;
+use sward_rules::record_rules::CHECK_YOUR_RULE;
 
-use super::{CHECK_YOUR_RULE, EXPORT_FORMAT, IncidentRecord, Record};
+use super::{EXPORT_FORMAT, IncidentRecord, Record};
 
 #[derive(Serialize)]
 struct Document<'a> {

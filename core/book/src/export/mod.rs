@@ -28,7 +28,7 @@ pub use record::{
     Amendment, Amount, BeaufortNote, Count, KeepOffNote, LateLoad, Load, Look, Mark,
     NotTreatedNote, Outcome, Record, SectionNote, TreatmentNote, When, Who, WindNote, WindReading,
 };
-pub use rule::{CHECK_YOUR_RULE, FieldName, Filled, RULES, RecordRule, fields_asked};
+pub use rule::fields_asked;
 pub use table::{incidents_to_csv, to_csv};
 
 use crate::ids::{SheetId, VisitId};

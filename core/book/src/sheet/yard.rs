@@ -100,6 +100,8 @@ pub struct YardSheet {
     pub name: String,
     /// Postal address.
     pub address: String,
+    /// The state, as somebody typed it: which rules about signs and records may govern.
+    pub state: String,
     /// The yard's time zone; none while it is not set.
     pub zone: Option<Tz>,
     /// Who lives there.
@@ -145,6 +147,7 @@ impl YardSheet {
         Self {
             name: r.text("name"),
             address: r.text("address"),
+            state: r.text("state"),
             zone: r.text("zone").parse().ok(),
             people: r.text("people"),
             children: r.text("children"),

@@ -108,6 +108,13 @@ sentences! {
     FirstResult => ("first person's result");
     SecondResult => ("second person's result");
     CoarsestDrops => ("coarsest drops");
+    SignWidth => ("the sign's width");
+    SignHeight => ("the sign's height");
+    SignLetters => ("the sign's letters");
+    SignBottom => ("the height of the sign's bottom edge");
+    TreatmentEnd => ("the end of the treatment");
+    PlannedStart => ("the planned start");
+    NeighbourDistance => ("the neighbour's distance");
 }
 
 words! {

@@ -137,6 +137,12 @@ pub enum Check {
     /// Whether a calibration still holds, and a second person found the same.
     #[n(35)]
     Calibration,
+    /// The sign on the lawn, against the place's rule.
+    #[n(36)]
+    Sign,
+    /// Notice to neighbours, against the place's rule.
+    #[n(37)]
+    Notice,
 }
 
 /// One check's answer, with everything a person needs to doubt it.

@@ -238,6 +238,44 @@ sentences! {
         => ("not the same as at the calibration: {part}; do it again");
     289 CalibrationPartNotKnown { 0 part: CalibrationPart }
         => ("not known whether it is the same as at the calibration: {part}");
+    330 KeepOffNoFinish => ("no finish is recorded, so it has no end yet");
+    331 KeepOffLabelNotRead => ("what the label says of the keep-off is not filled in; read the label");
+    332 KeepOffWaits => ("the wait after the last application is not over");
+    333 KeepOffLook => ("somebody has to look whether it is dry");
+    334 KeepOffWateringNotRead
+        => ("whether to water it in is not filled in from the label, so no look can count yet");
+    335 KeepOffNotWateredIn
+        => ("the label wants it watered in, and that is not done: dry counts only after it");
+    336 KeepOffWetAgain => ("it was watered after somebody saw it dry; look again");
+    337 KeepOffTimeNotProven
+        => ("the time is not proven, so no wait can be said to be over; confirm the time");
+    338 KeepOffClocksApart => ("the clocks behind its times are too far apart to tell when it is over");
+    339 NoticeInTime => ("by what was said, notice was given in time");
+    340 PlaceAsksLonger => ("the place asks for longer than the label");
+    341 WorkerIntervalNotForLawns
+        => ("the federal interval for farm workers leaves out lawns kept for looks: it is not the lawn's rule");
+    342 WorkerIntervalAtSodFarm
+        => ("a sod farm is inside the federal worker rule: the label's interval for workers counts");
+    343 WorkerSiteNotSaid
+        => ("nobody has said whether this is a lawn or a sod farm, so whether the interval for workers counts is not known");
+    344 SignAskedFor => ("a rule that was read asks for a sign");
+    345 SignAsAsked => ("as asked by the rule that was read");
+    346 SignSmaller => ("the sign is smaller than asked");
+    347 SignLettersSmaller => ("the letters are smaller than asked");
+    348 SignTooLow => ("the sign's bottom edge is lower than asked");
+    349 SignTooHigh => ("the sign's bottom edge is higher than asked");
+    350 SignNotAsAsked => ("this is not as asked");
+    351 SignNotMeasured => ("this was not measured, or not looked at");
+    352 SignPartNotRead => ("of this, nothing was read in this place's rule");
+    353 PlaceNotKnown
+        => ("the place is none whose rules were read, and no other place's rule stands in");
+    354 NoRuleRead => ("no such rule of this place was read; there may be one");
+    355 NoticeCountyNotSaid
+        => ("it counts only where the county adopted it, and nobody has said whether yours did");
+    356 NoticeNotAdopted => ("a person says that the county did not adopt it");
+    357 NoticeNotGiven => ("no notice is known to have been given");
+    358 NoticeTooLate => ("the notice comes too late for this start; plan a later one");
+    359 CheckCurrentRule => ("check your state's current rule");
 }
 
 words! {

@@ -52,6 +52,17 @@ sentences! {
     262 DropsBetween { 0 finest: DropletClass, 1 coarsest: DropletClass }
         => ("{finest} to {coarsest} drops");
     263 PercentAbove { 0 percent: Entered } => ("+ {}", .percent.for_person());
+    330 Sides { 0 least: Entered, 1 most: Entered } => ("{} by {}", .least.for_person(), .most.for_person());
+    331 SidesOrMore { 0 least: Entered, 1 most: Entered } => ("{} by {} or more", .least.for_person(), .most.for_person());
+    332 HoursBefore { 0 hours: u32 } => ("{hours} h before the start");
+    333 SignSize => ("the sign's size");
+    334 SignLetters => ("how tall its letters are");
+    335 SignBottom => ("how high its bottom edge is");
+    336 SignColour => ("its colour");
+    337 SignLanguages => ("the languages of its words");
+    338 SignWhite => ("white");
+    339 SignBothLanguages => ("English and Spanish");
+    340 SignEnglish => ("English");
 }
 
 words! {

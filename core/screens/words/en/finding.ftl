@@ -35,3 +35,5 @@ finding-check-nozzles = Nozzles
 finding-check-drops = Size of the drops
 finding-check-pace = Pace
 finding-check-calibration = Calibration
+finding-check-sign = Sign
+finding-check-notice = Notice to neighbours

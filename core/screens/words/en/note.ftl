@@ -62,3 +62,7 @@ note-steady-flow = Where the flow is steady, half as fast is twice the rate (com
 note-setting-or-pace = Change the setting or the pace, not both; then check again.
 note-drops-change-too = Holds for one nozzle; with the pressure the size of its drops changes too.
 note-tried-with-water = Tried with water: a mix that is denser or thicker flows otherwise.
+note-check-current-rule = Laws were read in stored copies: check your state's current rule.
+note-sign-as-long-as-keep-off = Whatever a rule says, leave the sign up as long as anybody has to keep off.
+note-some-products-exempt = Some products are exempt. Which, only the rule itself says.
+note-kept-from-memory = How long to keep it is from memory, not read: confirm it.

@@ -35,3 +35,5 @@ finding-check-nozzles = Boquillas
 finding-check-drops = Tamaño de las gotas
 finding-check-pace = Paso
 finding-check-calibration = Calibración
+finding-check-sign = Letrero
+finding-check-notice = Aviso a los vecinos

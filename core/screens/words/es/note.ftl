@@ -62,3 +62,7 @@ note-steady-flow = Si el flujo es constante, ir a la mitad de la velocidad es el
 note-setting-or-pace = Cambie el ajuste o el paso, no los dos; luego revise otra vez.
 note-drops-change-too = Vale para una boquilla; con la presión cambia además el tamaño de sus gotas.
 note-tried-with-water = Probado con agua: una mezcla más densa o más espesa fluye de otra manera.
+note-check-current-rule = Las leyes se leyeron en copias guardadas: revise la norma vigente de su estado.
+note-sign-as-long-as-keep-off = Diga lo que diga la norma, deje el letrero mientras alguien tenga que quedarse fuera.
+note-some-products-exempt = Algunos productos están exentos. Cuáles, solo lo dice la norma misma.
+note-kept-from-memory = Cuánto tiempo se guarda es de memoria, no leído: confírmelo.

@@ -3,6 +3,11 @@
 mod area;
 mod calibration;
 mod convert;
+mod keep_off;
+mod notice;
+mod place;
+mod record_fields;
+mod sign;
 
 use clap::{Args, Subcommand};
 
@@ -11,6 +16,11 @@ pub(crate) use calibration::{
     AgainstArgs, CalibrationCalc, CatchBoxesCalc, NozzlesCalc, PaceCalc, SprayerCalc, SpreaderCalc,
 };
 pub(crate) use convert::ConvertCalc;
+pub(crate) use keep_off::KeepOffCalc;
+pub(crate) use notice::NoticeCalc;
+pub(crate) use place::PlaceArgs;
+pub(crate) use record_fields::RecordFieldsCalc;
+pub(crate) use sign::SignCalc;
 
 /// One calculation.
 #[derive(Debug, Args)]
@@ -43,4 +53,12 @@ pub(crate) enum Calc {
     Pace(PaceCalc),
     /// Does a calibration still hold? Do two people find the same? How to go on half-way?
     Calibration(Box<CalibrationCalc>),
+    /// Who stays off a piece of ground that treatments reached, why, and when to look next
+    KeepOff(KeepOffCalc),
+    /// What a state asks of the sign on the lawn, when it may come down, and its words
+    Sign(SignCalc),
+    /// Until when notice to neighbours can be given before a planned start
+    Notice(NoticeCalc),
+    /// Which fields rules ask a record to hold, and how long it is kept
+    RecordFields(RecordFieldsCalc),
 }

@@ -4,6 +4,11 @@
 mod area;
 mod calibration;
 mod convert;
+mod keep_off;
+mod notice;
+mod place;
+mod record_fields;
+mod sign;
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -25,6 +30,10 @@ pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
         Calc::Nozzles(args) => calibration::nozzles(args)?,
         Calc::Pace(args) => calibration::pace(args)?,
         Calc::Calibration(args) => calibration::calibration(args)?,
+        Calc::KeepOff(args) => keep_off::keep_off(args)?,
+        Calc::Sign(args) => sign::sign(args)?,
+        Calc::Notice(args) => notice::notice(args)?,
+        Calc::RecordFields(args) => record_fields::record_fields(args)?,
     };
     Ok(worked.answer(args.how))
 }

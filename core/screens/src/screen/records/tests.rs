@@ -293,6 +293,25 @@ fn a_record_shows_what_was_frozen_what_is_not_known_and_what_rules_ask() {
 }
 
 #[test]
+fn the_yards_state_says_which_rules_may_govern_and_no_other_asks_to_be_filled() {
+    let scene = Scene::new();
+    let path = format!("/records/{}", scene.treated);
+    let page = scene.show(&path);
+    assert!(page.contains("Say in which state the yard is"), "{page}");
+    let mut slot = scene.shared.writer();
+    let book = slot.as_mut().unwrap();
+    let yard = book.visit(scene.treated).unwrap().yard.unwrap();
+    book.set_yard_fields(yard, &[("state", "pa")]).unwrap();
+    drop(slot);
+    scene.shared.changed();
+    let page = scene.show(&path);
+    let at = |text: &str| page.find(text).unwrap_or_else(|| panic!("{text}: {page}"));
+    assert!(at("Pennsylvania 7 Pa. Code") < at("Rules of other states"));
+    assert!(at("Rules of other states") < at("New York ECL 33-1205"));
+    assert!(!page.contains("Say in which state"), "{page}");
+}
+
+#[test]
 fn a_visit_without_a_result_shows_what_there_is_and_leads_back_to_it() {
     let scene = Scene::new();
     let page = scene.show(&format!("/records/{}", scene.open));
