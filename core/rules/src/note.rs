@@ -120,6 +120,13 @@ sentences! {
     SignAsLongAsKeepOff => ("whatever a rule says, leave the sign up as long as anybody has to keep off");
     SomeProductsExempt => ("some products are exempt; which, only the rule itself says");
     KeptFromMemory => ("how long to keep it is from memory, not read: confirm it");
+    FlatHorizon
+        => ("for a flat horizon at sea level: behind hills, trees and houses the sun is gone sooner");
+    InversionAnyHour
+        => ("air may fail to mix at other hours too: watch smoke, dust, dew and fog");
+    ProfileRaisesOnly
+        => ("an estimate, and among houses and trees a rough one: it may raise a wind, and never \
+             lowers one");
 }
 
 sentences! {

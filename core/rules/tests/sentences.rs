@@ -14,14 +14,17 @@ fn argument(key: &str) -> Value {
         "field" => json!("wind-most"),
         "layer" => json!("chance"),
         "question" => json!("toys"),
-        "station" | "section" | "person" => json!("X"),
+        "station" | "section" | "person" | "name" => json!("X"),
+        "around" => json!("hive"),
         "soil" => json!("soaked"),
         "bloom" => json!("beside"),
         "part" => json!("calibration-product"),
         "drops" | "finest" | "coarsest" => json!("very-coarse"),
         "change" => json!(-4.5),
         "given" | "speed" | "mean" | "gust" | "amount" | "time" | "celsius" | "fahrenheit"
-        | "least" | "most" | "care" | "stop" | "percent" | "spread" => json!("2.50 [lb_av]"),
+        | "least" | "most" | "care" | "stop" | "percent" | "spread" | "height" => {
+            json!("2.50 [lb_av]")
+        }
         _ => json!(7),
     }
 }

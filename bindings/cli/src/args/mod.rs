@@ -24,9 +24,9 @@ pub(crate) use book::{
     RecordsFilterArgs, RestoreArgs,
 };
 pub(crate) use calc::{
-    AgainstArgs, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
-    KeepOffCalc, NoticeCalc, NozzlesCalc, PaceCalc, PlaceArgs, RecordFieldsCalc, SignCalc,
-    SprayerCalc, SpreaderCalc,
+    AgainstArgs, AirCalc, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
+    DayArgs, DownWindCalc, InversionCalc, KeepOffCalc, NoticeCalc, NozzlesCalc, PaceCalc,
+    PlaceArgs, RecordFieldsCalc, SignCalc, SprayerCalc, SpreaderCalc, SunCalc, WindCalc,
 };
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,

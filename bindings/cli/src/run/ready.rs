@@ -47,10 +47,15 @@ pub(super) fn run(app: &App, args: &ReadyArgs) -> Result<Answer> {
         let from = "gridpoint forecast, US National Weather Service";
         book.hear_station(visit, from, &format!("made {made}"), *whole)?;
     }
+    let yard = book.visit(visit)?.yard;
+    let yard = yard.and_then(|yard| book.yard_sheet(yard).ok());
+    let sections = book.plan(visit)?.map(|plan| plan.sections);
+    let around = yard.map(|y| sward_screens::around(&y, sections.as_deref().unwrap_or_default()));
     let inputs = ReadyInputs {
         station: station.as_ref(),
         forecast: forecast.as_ref().map(|(forecast, _)| forecast),
         job_min: args.job_min,
+        around: around.as_deref(),
     };
     let (mut findings, window) = judge(&book, visit, label, inputs)?;
     let with_rate = planned(&book, visit)

@@ -4,6 +4,7 @@
 
 use chrono_tz::Tz;
 use sward_rules::measure::Outline;
+use sward_rules::sky::Around;
 
 use super::doc::{Item, SheetDoc};
 use super::reading::Reading;
@@ -91,6 +92,25 @@ pub struct Mark {
     pub north: Option<Offset>,
     /// Whether it is hidden.
     pub hidden: bool,
+}
+
+impl Mark {
+    /// What it is where drift is in question; none for what drift does not harm. A building has
+    /// windows, and what a newer program wrote may be anything.
+    pub fn around(&self) -> Option<Around> {
+        Some(match self.kind {
+            Some(MarkKind::PlayArea) => Around::PlayArea,
+            Some(MarkKind::Water) => Around::Water,
+            Some(MarkKind::Well) => Around::Well,
+            Some(MarkKind::Drain) => Around::Drain,
+            Some(MarkKind::Bloom) => Around::Blooms,
+            Some(MarkKind::Neighbour) => Around::Neighbor,
+            Some(MarkKind::Hive) => Around::Hive,
+            Some(MarkKind::Building) => Around::Windows,
+            Some(MarkKind::Gate | MarkKind::Street | MarkKind::Tree) => return None,
+            None => Around::SomethingElse,
+        })
+    }
 }
 
 /// What a yard sheet says. An empty text is not known, never "none".

@@ -336,6 +336,7 @@ fn a_record_has_the_wind_of_its_treatment_and_not_of_a_refused_morning() {
             wind: amount(wind),
             gust: None,
             from_degrees: None,
+            height: None,
         };
         lead.book.measure_wind(visit, vec![reading]).unwrap();
         lead.env.pass_ms(hours_later * 3_600_000);

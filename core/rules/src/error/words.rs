@@ -115,6 +115,17 @@ sentences! {
     TreatmentEnd => ("the end of the treatment");
     PlannedStart => ("the planned start");
     NeighbourDistance => ("the neighbour's distance");
+    Latitude => ("the latitude");
+    Longitude => ("the longitude");
+    DayOfSun => ("the day");
+    AirPressure => ("the air pressure");
+    PlaceHeight => ("the height above the sea");
+    WindSpeed => ("the wind");
+    MeterHeight => ("the meter's height");
+    WindFrom => ("where the wind comes from");
+    Bearing => ("the bearing");
+    Around => ("what lies around");
+    SoilTemperature => ("the soil's temperature");
 }
 
 words! {
@@ -147,6 +158,14 @@ words! {
     SettingNumber => "a number of zero or more, at most 1000";
     NotFinerThanFinest => "no finer than the finest";
     SaneSpeed => "more than 0.1 and less than 25 mph";
+    Latitude => "-90 to 90 degrees, north above zero, such as 40.7128";
+    Longitude => "-180 to 180 degrees, east above zero, such as -74.0060";
+    DayOfSun => "a day of the years 1970 to 2199, such as 2026-06-20";
+    AirOutdoors => "that of air outdoors: -90 to 60 °C and 300 to 1100 hPa";
+    PlaceHeight => "-500 to 9000 m";
+    WindSpeed => "a wind on a lawn, 0 to 134 mph (60 m/s); check the number and its unit";
+    MeterHeight => "3 to 100 ft above the lawn, such as 5 ft";
+    Degrees => "0 to 360 degrees clockwise from north, such as 270 for west";
 }
 
 words! {

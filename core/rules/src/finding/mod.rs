@@ -143,6 +143,9 @@ pub enum Check {
     /// Notice to neighbours, against the place's rule.
     #[n(37)]
     Notice,
+    /// What lies down wind: play areas, water, hives, blooms, neighbors.
+    #[n(19)]
+    DownWind,
 }
 
 /// One check's answer, with everything a person needs to doubt it.

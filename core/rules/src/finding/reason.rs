@@ -5,6 +5,7 @@
 
 use crate::quantity::Entered;
 use crate::sentence::{sentences, words};
+use crate::sky::Around;
 use crate::walk_round::Question;
 
 use super::Tenths;
@@ -276,6 +277,57 @@ sentences! {
     357 NoticeNotGiven => ("no notice is known to have been given");
     358 NoticeTooLate => ("the notice comes too late for this start; plan a later one");
     359 CheckCurrentRule => ("check your state's current rule");
+    290 InversionHoursNow { 0 before_min: u32, 1 after_min: u32 }
+        => ("air commonly does not mix at this hour, from {before_min} min before sunset to \
+             {after_min} min after sunrise: watch smoke or dust first");
+    291 InversionLikely
+        => ("still air with dew or a clear low sun: the air hardly mixes, fine drops hang in it and \
+             wander");
+    292 PlaceNotKnown
+        => ("where the yard lies is not known, so neither are the hours of sunset and sunrise; give \
+             its latitude and longitude");
+    293 OutsideInversionHours { 0 before_min: u32, 1 after_min: u32 }
+        => ("not from {before_min} min before sunset to {after_min} min after sunrise, when air \
+             commonly does not mix");
+    294 HoursNotLeftOut
+        => ("evening and night are not left out, as it is not known where the yard lies");
+    295 NoHourByTheSun { 0 hours: u32 }
+        => ("{hours} h lie between evening and morning, when air commonly does not mix");
+    296 AroundNotNoted => ("what lies around the lawn was not noted");
+    297 NothingMarkedAround
+        => ("nothing is marked around this yard: look down wind for play areas, water, hives, blooms \
+             and open windows");
+    298 WindDirectionNotKnown
+        => ("where the wind comes from was not noted at the yard, or it is calm and wanders");
+    299 LiesDownWind { 0 around: Around } => ("down wind: {}", .around.name());
+    300 NamedLiesDownWind { 0 around: Around, 1 name: String }
+        => ("down wind: {} ({name})", .around.name());
+    301 MayLieDownWind { 0 around: Around } => ("may lie down wind: {}", .around.name());
+    302 NamedMayLieDownWind { 0 around: Around, 1 name: String }
+        => ("may lie down wind: {} ({name})", .around.name());
+    303 NothingDownWind => ("nothing that is marked lies down wind");
+    304 MeterHeldAt { 0 height: Entered } => ("the meter was held at {}", .height.for_person());
+    305 MeterHeightNotNoted { 0 height: Entered }
+        => ("how high the meter was held was not noted; {} is assumed", .height.for_person());
+    306 MeterHeightUnusable { 0 given: Entered }
+        => ("a reading cannot be used: no meter is held at {}; measure again", .given.for_person());
+    307 WindAboveLabelHigherUp { 0 speed: Entered }
+        => ("under the label's limit where it was measured, but by estimate {} at 33 ft (10 m), above \
+             it: read at which height the label means it", .speed.for_person());
+    308 TurfDormant
+        => ("turf dormant from drought is easily harmed and takes little up: water first if the \
+             label allows, or wait");
+    309 SoilTemperatureWas { 0 fahrenheit: Entered, 1 celsius: Entered }
+        => ("soil at {} ({})", .fahrenheit.for_person(), .celsius.for_person());
+    310 SoilTemperatureUnusable { 0 given: Entered }
+        => ("the soil cannot have been at {}; measure again", .given.for_person());
+    311 BeesWaterIn => ("for bees, water it in right after, as the label allows");
+    312 BeesWindBelow { 0 speed: Entered }
+        => ("for bees, not in wind above {}", .speed.for_person());
+    313 BeesTellBeekeepers { 0 miles: u32, 1 hours: u32 }
+        => ("tell beekeepers within {miles} miles {hours} h before");
+    314 WetBulbMethodsDiffer { 0 celsius: Entered }
+        => ("within {} of a limit, by which methods differ: taken on the safe side", .celsius.for_person());
 }
 
 words! {

@@ -63,6 +63,8 @@ sentences! {
     338 SignWhite => ("white");
     339 SignBothLanguages => ("English and Spanish");
     340 SignEnglish => ("English");
+    290 LiesDownWind { 0 count: u32 } => ("{count} that may be reached");
+    291 NothingDownWind => ("nothing down wind that drift may reach");
 }
 
 words! {
@@ -128,6 +130,7 @@ fn soil_text(soil: Soil) -> &'static str {
         Soil::DustDry => "dust-dry",
         Soil::Soaked => "soaked",
         Soil::Frozen => "frozen",
+        Soil::DroughtDormant => "dormant from drought",
     }
 }
 

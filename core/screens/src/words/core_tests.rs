@@ -21,7 +21,7 @@ use sward_rules::finding::{
 use sward_rules::look::{Because, thresholds};
 use sward_rules::measure::WhyDropped;
 use sward_rules::quantity::Dimension;
-use sward_rules::sky::{Bloom, Soil};
+use sward_rules::sky::{Around, Bloom, Soil};
 use sward_rules::walk_round::Question;
 use sward_rules::{
     Allowed, Axis, ControlCount, Entered, Field, MetarGroup, Most, Note, Rounding, RuleError,
@@ -144,6 +144,8 @@ fn every_word_of_the_core_is_there_in_both_languages() {
     .into_iter()
     .chain(thresholds().iter().map(|t| t.life_stage.replace(' ', "-")));
     keys.extend(seen.map(|word| format!("word-{word}")));
+    let around = names_of::<Around>();
+    keys.extend(around.iter().map(|word| format!("word-around-{word}")));
     for language in Language::ALL {
         let missing: Vec<_> = keys
             .iter()

@@ -44,6 +44,7 @@ fn word_key(name: &str, text: &str) -> Option<String> {
     let of = match name {
         "dimension" | "is" | "needed" | "wanted" => "dimension-",
         "allowed" => "allowed-",
+        "around" => "around-",
         "limit" => "limit-",
         "what" => "what-",
         "bloom" | "coarsest" | "drops" | "file" | "finest" | "group" | "kind" | "layer"

@@ -37,3 +37,4 @@ finding-check-pace = Pace
 finding-check-calibration = Calibration
 finding-check-sign = Sign
 finding-check-notice = Notice to neighbours
+finding-check-down-wind = What lies down wind

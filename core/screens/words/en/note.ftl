@@ -66,3 +66,6 @@ note-check-current-rule = Laws were read in stored copies: check your state's cu
 note-sign-as-long-as-keep-off = Whatever a rule says, leave the sign up as long as anybody has to keep off.
 note-some-products-exempt = Some products are exempt. Which, only the rule itself says.
 note-kept-from-memory = How long to keep it is from memory, not read: confirm it.
+note-flat-horizon = For a flat horizon at sea level: behind hills, trees and houses the sun is gone sooner.
+note-inversion-any-hour = Air may fail to mix at other hours too: watch smoke, dust, dew and fog.
+note-profile-raises-only = An estimate, and among houses and trees a rough one: it may raise a wind, and never lowers one.

@@ -137,3 +137,4 @@ ready-start = Start treating
 ready-start-all-the-same = Start treating all the same
 ready-label-unfit = The label sheet does not say how the product goes on, or two devices say it differently: settle that first.
 ready-to-label = To the label sheet
+ready-soil-drought-dormant = Turf dormant from drought

@@ -43,3 +43,8 @@ shown-sign-languages = the languages of its words
 shown-sign-white = white
 shown-sign-both-languages = English and Spanish
 shown-sign-english = English
+shown-lies-down-wind = { $count ->
+    [one] one that may be reached
+   *[other] { $count } that may be reached
+}
+shown-nothing-down-wind = nothing down wind that drift may reach

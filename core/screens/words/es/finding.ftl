@@ -37,3 +37,4 @@ finding-check-pace = Paso
 finding-check-calibration = Calibración
 finding-check-sign = Letrero
 finding-check-notice = Aviso a los vecinos
+finding-check-down-wind = Lo que queda a favor del viento

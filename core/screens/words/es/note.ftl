@@ -66,3 +66,6 @@ note-check-current-rule = Las leyes se leyeron en copias guardadas: revise la no
 note-sign-as-long-as-keep-off = Diga lo que diga la norma, deje el letrero mientras alguien tenga que quedarse fuera.
 note-some-products-exempt = Algunos productos están exentos. Cuáles, solo lo dice la norma misma.
 note-kept-from-memory = Cuánto tiempo se guarda es de memoria, no leído: confírmelo.
+note-flat-horizon = Para un horizonte plano al nivel del mar: tras cerros, árboles y casas el sol se va antes.
+note-inversion-any-hour = El aire puede no mezclarse también a otras horas: observe humo, polvo, rocío y niebla.
+note-profile-raises-only = Un cálculo aproximado, y más entre casas y árboles: puede subir un viento, y nunca lo baja.

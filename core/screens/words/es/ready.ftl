@@ -137,3 +137,4 @@ ready-start = Empezar a tratar
 ready-start-all-the-same = Empezar a tratar de todos modos
 ready-label-unfit = La hoja de etiqueta no dice cómo se aplica el producto, o dos aparatos lo dicen distinto: resuelva eso primero.
 ready-to-label = A la hoja de etiqueta
+ready-soil-drought-dormant = Césped en reposo por la sequía

@@ -43,3 +43,8 @@ shown-sign-languages = los idiomas de sus palabras
 shown-sign-white = blanco
 shown-sign-both-languages = inglés y español
 shown-sign-english = inglés
+shown-lies-down-wind = { $count ->
+    [one] una que puede alcanzarse
+   *[other] { $count } que pueden alcanzarse
+}
+shown-nothing-down-wind = nada a favor del viento que la deriva alcance

@@ -8,6 +8,7 @@ mod notice;
 mod place;
 mod record_fields;
 mod sign;
+mod sky;
 
 use clap::{Args, Subcommand};
 
@@ -21,6 +22,7 @@ pub(crate) use notice::NoticeCalc;
 pub(crate) use place::PlaceArgs;
 pub(crate) use record_fields::RecordFieldsCalc;
 pub(crate) use sign::SignCalc;
+pub(crate) use sky::{AirCalc, DayArgs, DownWindCalc, InversionCalc, SunCalc, WindCalc};
 
 /// One calculation.
 #[derive(Debug, Args)]
@@ -61,4 +63,14 @@ pub(crate) enum Calc {
     Notice(NoticeCalc),
     /// Which fields rules ask a record to hold, and how long it is kept
     RecordFields(RecordFieldsCalc),
+    /// Sunrise, sunset and twilight, and where the sun stands
+    Sun(SunCalc),
+    /// A wind in other units and at the height of weather reports
+    Wind(WindCalc),
+    /// Wet bulb, Delta T and dew point
+    Air(AirCalc),
+    /// The hours in which air commonly does not mix, and what signs then say
+    Inversion(InversionCalc),
+    /// What lies down wind of a lawn
+    DownWind(DownWindCalc),
 }

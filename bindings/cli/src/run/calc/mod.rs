@@ -9,6 +9,7 @@ mod notice;
 mod place;
 mod record_fields;
 mod sign;
+mod sky;
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -34,6 +35,11 @@ pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
         Calc::Sign(args) => sign::sign(args)?,
         Calc::Notice(args) => notice::notice(args)?,
         Calc::RecordFields(args) => record_fields::record_fields(args)?,
+        Calc::Sun(args) => sky::sun(args)?,
+        Calc::Wind(args) => sky::wind(args)?,
+        Calc::Air(args) => sky::air(args)?,
+        Calc::Inversion(args) => sky::inversion(args)?,
+        Calc::DownWind(args) => sky::down_wind(args)?,
     };
     Ok(worked.answer(args.how))
 }

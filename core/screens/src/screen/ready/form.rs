@@ -62,11 +62,16 @@ const FORCES: [(&str, &str); 8] = [
     ("7", "ready-force-7"),
 ];
 
-const SOILS: [(&str, Soil, &str); 4] = [
+const SOILS: [(&str, Soil, &str); 5] = [
     ("fit", Soil::Fit, "ready-soil-fit"),
     ("dry", Soil::DustDry, "ready-soil-dust-dry"),
     ("soaked", Soil::Soaked, "ready-soil-soaked"),
     ("frozen", Soil::Frozen, "ready-soil-frozen"),
+    (
+        "dormant",
+        Soil::DroughtDormant,
+        "ready-soil-drought-dormant",
+    ),
 ];
 
 const BLOOMS: [(&str, Bloom, &str); 3] = [
@@ -308,6 +313,7 @@ fn readings(form: &Form, now_ms: i64) -> Result<Vec<MeterReading>> {
             wind,
             gust: gust.filter(|_| index == last),
             from_degrees: from,
+            height: None,
         })
         .collect())
 }
@@ -352,7 +358,11 @@ fn seen(form: &Form, visit: VisitId, at_utc_ms: i64) -> Result<Option<SkySeen>> 
         visit,
         air,
         inversion: inversion(form)?.map(|signs| InversionLook { at_utc_ms, signs }),
-        soil: one_of(form, "soil", &SOILS)?.map(|soil| SoilLook { at_utc_ms, soil }),
+        soil: one_of(form, "soil", &SOILS)?.map(|soil| SoilLook {
+            at_utc_ms,
+            soil,
+            temperature: None,
+        }),
         bloom: one_of(form, "bloom", &BLOOMS)?.map(|bloom| BloomLook { at_utc_ms, bloom }),
         wind: force.map(|force| BeaufortSeen { at_utc_ms, force }),
     };
