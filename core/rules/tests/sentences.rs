@@ -13,7 +13,7 @@ fn argument(key: &str) -> Value {
         "field" => json!("wind-most"),
         "layer" => json!("chance"),
         "question" => json!("toys"),
-        "station" | "section" | "person" => json!("X"),
+        "station" | "section" | "person" | "ingredient" | "lot" | "day" => json!("X"),
         "soil" => json!("soaked"),
         "bloom" => json!("beside"),
         "change" => json!(-4.5),

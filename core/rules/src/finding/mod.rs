@@ -119,6 +119,24 @@ pub enum Check {
     /// The label sheet was read back by a second person, or typed twice.
     #[n(18)]
     LabelReadBack,
+    /// An active ingredient's sum over a season.
+    #[n(24)]
+    SeasonIngredient,
+    /// Product on hand, by lot.
+    #[n(25)]
+    Stock,
+    /// The swath on which a setting was calibrated, and the lines it is used on.
+    #[n(26)]
+    Swath,
+    /// Whether to water in, and how deep.
+    #[n(27)]
+    WateringIn,
+    /// Bait: fresh, and staying dry.
+    #[n(28)]
+    Bait,
+    /// Ants are out for food.
+    #[n(29)]
+    AntsForaging,
 }
 
 /// One check's answer, with everything a person needs to doubt it.

@@ -44,6 +44,13 @@ sentences! {
     29 BloomsSeen { 0 bloom: Bloom } => ("{}", bloom_text(*.bloom));
     30 NoBloomsInReach => ("no blooms in reach");
     31 MustBeSeenTo => ("must be seen to");
+
+    220 Day { 0 day: String } => ("{day}");
+    221 NotBefore { 0 day: String } => ("not before {day}");
+    222 Treatments { 0 count: u32 } => ("{count} treatments");
+    223 AntsAfter { 0 minutes: u32 } => ("ants on the chip after {minutes} min");
+    224 NoAntsAfter { 0 minutes: u32 } => ("no ants on the chip after {minutes} min");
+    225 AntsWithin { 0 minutes: u32 } => ("ants on the chip within {minutes} min");
 }
 
 words! {

@@ -5,7 +5,7 @@
 
 use std::cmp::Ordering;
 
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 use uom::si::areal_number_density::per_square_meter;
 use uom::si::f64::{
     Area, ArealMassDensity, ArealNumberDensity, Length, Mass, MassDensity, MassRate, Pressure,
@@ -257,6 +257,21 @@ impl Entered {
             .round_sf(EXACT_DIGITS)
     }
 
+    /// This amount in another unit of its kind, unrounded but for 18 digits; none when it is of
+    /// another kind or out of range.
+    pub(crate) fn in_unit(&self, unit: Unit) -> Option<Decimal> {
+        if self.unit == unit {
+            return Some(self.amount);
+        }
+        let (shift, times, by) = unit.to_si();
+        self.si(unit.dimension())
+            .ok()?
+            .checked_mul(by)?
+            .checked_div(times)?
+            .checked_sub(shift)?
+            .round_sf(EXACT_DIGITS)
+    }
+
     fn si_f64(&self, needed: Dimension) -> Result<f64> {
         Ok(to_f64(self.si(needed)?))
     }
@@ -278,6 +293,24 @@ pub(crate) fn shown(amount: Decimal, unit: Unit) -> Option<Entered> {
         return None;
     }
     Entered::new(rounded, unit).ok()
+}
+
+/// A worked-out amount for showing, cut to so many significant digits and never above itself; none
+/// when it cannot be written.
+pub(crate) fn shown_down(amount: Decimal, unit: Unit, digits: u32) -> Option<Entered> {
+    let exact = amount.round_sf(EXACT_DIGITS)?;
+    let cut = exact.round_sf_with_strategy(digits, RoundingStrategy::ToZero)?;
+    let cut = cut.round_dp_with_strategy(DIGITS_MOST, RoundingStrategy::ToZero);
+    Entered::new(cut.normalize(), unit).ok()
+}
+
+/// A worked-out amount for showing, raised to so many significant digits and never below itself;
+/// none when it cannot be written.
+pub(crate) fn shown_up(amount: Decimal, unit: Unit, digits: u32) -> Option<Entered> {
+    let exact = amount.round_sf(EXACT_DIGITS)?;
+    let raised = exact.round_sf_with_strategy(digits, RoundingStrategy::AwayFromZero)?;
+    let raised = raised.round_dp_with_strategy(DIGITS_MOST, RoundingStrategy::AwayFromZero);
+    Entered::new(raised.normalize(), unit).ok()
 }
 
 /// A measured number for showing, to so many decimals. Below zero only a temperature can be, and
