@@ -126,3 +126,51 @@ reason-dry-held-to-label = Dry for { $time } after treating.
 reason-dry-held-to-advice = Not during rain: dry for { $minutes } min, as the label sets no longer time.
 reason-forecast-too-short = The forecast ends, or has a gap, before the time needed does.
 reason-no-hour-will-do = Until the forecast ends no hour will do: { $wind-h } h of wind, { $rain-h } h of rain and { $temperature-h } h of temperature are over the limits.
+# Tanks, dials, passes.
+reason-stop-area-not-known = { $section }: the area treated is not known, and so its rate is not.
+reason-site-not-on-label = { $section }: the label does not name such a site.
+reason-site-not-checked = { $section }: nobody has looked whether the label names such a site.
+reason-already-not-known = { $section }: what was put on there already is not known.
+reason-no-room-under-most = { $section } has the label's most already.
+reason-no-dial-step = The dial has no step that low: walk slower with more water, or use another sprayer.
+reason-swath-as-calibrated = The lines lie so that the setting gives the planned rate.
+reason-swath-not-known = On which swath the setting was calibrated is not known: at another distance between lines the dose changes.
+reason-swath-closer = The lines lie closer than the setting was calibrated for: more goes on than planned.
+reason-swath-wider = The lines lie farther apart than the setting was calibrated for: less goes on than planned.
+reason-swath-above-most = With this setting, these lines and so many times over, more goes on than the label's most.
+# Watering in.
+reason-water-in-asked = The label asks for watering in.
+reason-water-in-no-depth = The label asks for watering in, and no depth is on the label sheet: read the label again.
+reason-water-kept-off = The label asks to keep water off.
+reason-watering-empty = Whether to water in is not filled in on the label sheet.
+reason-label-sets-no-watering = A person read the label, and it says nothing of watering in.
+# A season's sums.
+reason-season-above-most = { $ingredient }: above the label's most for a season.
+reason-season-within-most = { $ingredient }: within the label's most for a season.
+reason-season-most-not-known = { $ingredient }: the label's most for a season is not on the label sheet.
+reason-season-part-not-known = { $ingredient }: { $count ->
+    [one] how much of it one treatment put on is not known.
+   *[other] how much of it { $count } treatments put on is not known.
+}
+reason-others-not-known = What others put on is not known: ask.
+reason-others-said-none = Others put on nothing, as told.
+reason-last-treatment-not-known = When this was last put on is not known.
+reason-label-sets-no-limit = A person read the label, and it sets no limit here.
+reason-season-count-reached = The label's most treatments of a season are reached.
+reason-season-count-within = Within the label's most treatments of a season.
+reason-season-count-empty = The label's most treatments of a season are not filled in on the label sheet.
+# Stock.
+reason-stock-enough = There is enough on hand.
+reason-stock-short = { $amount } are missing.
+reason-stock-not-known = Lot { $lot }: how much is left is not known. Measure it.
+reason-lot-expired = Lot { $lot } is past the day printed on it: leave it out.
+reason-lot-expiry-not-known = Lot { $lot }: nobody has looked for a day printed on it.
+# Bait and spots.
+reason-bait-fresh = The bait is fresh.
+reason-bait-not-fresh = The bait is stale, damp or rancid: ants leave it lying.
+reason-bait-wet = Bait that gets wet is spoilt: wait for dry ground and no rain or watering ahead.
+reason-bait-dry = The ground is dry, with no rain or watering ahead.
+reason-ants-forage = Ants are out for food.
+reason-ants-do-not-forage = Few ants are out for food, and bait would lie: come at a better hour.
+reason-spots-above-most = The spots together are above the label's most over this area.
+reason-spots-within-most = The spots together are within the label's most over this area.

@@ -28,3 +28,12 @@ shown-soil-that-takes-water = soil that takes water
 shown-blooms-seen = { $bloom }
 shown-no-blooms-in-reach = no blooms in reach
 shown-must-be-seen-to = must be seen to
+shown-day = { $day }
+shown-not-before = not before { $day }
+shown-treatments = { $count ->
+    [one] one treatment
+   *[other] { $count } treatments
+}
+shown-ants-after = ants on the chip after { $minutes } min
+shown-no-ants-after = no ants on the chip after { $minutes } min
+shown-ants-within = ants on the chip within { $minutes } min

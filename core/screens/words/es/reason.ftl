@@ -126,3 +126,51 @@ reason-dry-held-to-label = Seco durante { $time } después de tratar.
 reason-dry-held-to-advice = No con lluvia: seco durante { $minutes } min, porque la etiqueta no fija más tiempo.
 reason-forecast-too-short = El pronóstico termina, o tiene un hueco, antes que el tiempo que hace falta.
 reason-no-hour-will-do = Hasta el fin del pronóstico no sirve ninguna hora: { $wind-h } h de viento, { $rain-h } h de lluvia y { $temperature-h } h de temperatura pasan los límites.
+# Tanques, selectores, pasadas.
+reason-stop-area-not-known = { $section }: no se sabe el área tratada, y por eso tampoco la dosis.
+reason-site-not-on-label = { $section }: la etiqueta no nombra un sitio así.
+reason-site-not-checked = { $section }: nadie ha mirado si la etiqueta nombra un sitio así.
+reason-already-not-known = { $section }: no se sabe qué se aplicó ya ahí.
+reason-no-room-under-most = { $section } ya tiene el máximo de la etiqueta.
+reason-no-dial-step = El selector no tiene un paso tan bajo: camine más despacio con más agua, o use otro rociador.
+reason-swath-as-calibrated = Las líneas están a la distancia con la que el ajuste da la dosis planeada.
+reason-swath-not-known = No se sabe con qué ancho de pasada se calibró el ajuste: a otra distancia entre líneas la dosis cambia.
+reason-swath-closer = Las líneas están más juntas que en la calibración: se aplica más de lo planeado.
+reason-swath-wider = Las líneas están más separadas que en la calibración: se aplica menos de lo planeado.
+reason-swath-above-most = Con este ajuste, estas líneas y tantas pasadas, se aplica más que el máximo de la etiqueta.
+# Riego después de aplicar.
+reason-water-in-asked = La etiqueta pide regar después de aplicar.
+reason-water-in-no-depth = La etiqueta pide regar después de aplicar, y la hoja de etiqueta no tiene la lámina: lea la etiqueta otra vez.
+reason-water-kept-off = La etiqueta pide no regar.
+reason-watering-empty = En la hoja de etiqueta no está llenado si hay que regar.
+reason-label-sets-no-watering = Alguien leyó la etiqueta, y no dice nada de regar después.
+# Sumas de una temporada.
+reason-season-above-most = { $ingredient }: por encima del máximo de la etiqueta para una temporada.
+reason-season-within-most = { $ingredient }: dentro del máximo de la etiqueta para una temporada.
+reason-season-most-not-known = { $ingredient }: el máximo de la etiqueta para una temporada no está en la hoja de etiqueta.
+reason-season-part-not-known = { $ingredient }: { $count ->
+    [one] no se sabe cuánto aplicó un tratamiento.
+   *[other] no se sabe cuánto aplicaron { $count } tratamientos.
+}
+reason-others-not-known = No se sabe qué aplicaron otros: pregunte.
+reason-others-said-none = Otros no aplicaron nada, según dijeron.
+reason-last-treatment-not-known = No se sabe cuándo se aplicó esto por última vez.
+reason-label-sets-no-limit = Alguien leyó la etiqueta, y aquí no fija ningún límite.
+reason-season-count-reached = Se llegó al máximo de tratamientos por temporada de la etiqueta.
+reason-season-count-within = Dentro del máximo de tratamientos por temporada de la etiqueta.
+reason-season-count-empty = El máximo de tratamientos por temporada no está llenado en la hoja de etiqueta.
+# Existencias.
+reason-stock-enough = Hay suficiente.
+reason-stock-short = Faltan { $amount }.
+reason-stock-not-known = Lote { $lot }: no se sabe cuánto queda. Mídalo.
+reason-lot-expired = El lote { $lot } pasó la fecha impresa: no lo use.
+reason-lot-expiry-not-known = Lote { $lot }: nadie ha buscado una fecha impresa.
+# Cebo y puntos.
+reason-bait-fresh = El cebo está fresco.
+reason-bait-not-fresh = El cebo está viejo, húmedo o rancio: las hormigas lo dejan.
+reason-bait-wet = El cebo que se moja se echa a perder: espere suelo seco, sin lluvia ni riego por venir.
+reason-bait-dry = El suelo está seco, sin lluvia ni riego por venir.
+reason-ants-forage = Las hormigas andan buscando comida.
+reason-ants-do-not-forage = Pocas hormigas andan buscando comida, y el cebo quedaría ahí: venga a mejor hora.
+reason-spots-above-most = Los puntos juntos pasan el máximo de la etiqueta para esta área.
+reason-spots-within-most = Los puntos juntos están dentro del máximo de la etiqueta para esta área.

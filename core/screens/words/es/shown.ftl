@@ -28,3 +28,12 @@ shown-soil-that-takes-water = suelo que absorbe agua
 shown-blooms-seen = { $bloom }
 shown-no-blooms-in-reach = ninguna flor al alcance
 shown-must-be-seen-to = debe atenderse
+shown-day = { $day }
+shown-not-before = no antes del { $day }
+shown-treatments = { $count ->
+    [one] un tratamiento
+   *[other] { $count } tratamientos
+}
+shown-ants-after = hormigas en la papita después de { $minutes } min
+shown-no-ants-after = ninguna hormiga en la papita después de { $minutes } min
+shown-ants-within = hormigas en la papita en menos de { $minutes } min
