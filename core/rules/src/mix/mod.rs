@@ -27,7 +27,7 @@ pub use tank::{Filled, TankFill, tank_fill};
 use rust_decimal::Decimal;
 
 use crate::error::{Field, Result, RuleError};
-use crate::quantity::{Dimension, EXACT_DIGITS, Entered};
+use crate::quantity::{Dimension, Entered, exact};
 
 /// Digits to which what is left, or what it covers, is cut.
 pub(crate) const SPARE_DIGITS: u32 = 6;
@@ -47,10 +47,10 @@ pub(crate) fn positive_si(entered: &Entered, kind: Dimension, field: &Field) -> 
 /// `a × b ÷ c` to 18 digits; none when it is out of range.
 pub(crate) fn times_over(a: Decimal, b: Decimal, c: Decimal) -> Option<Decimal> {
     // Two numbers of 28 digits overflow before the division brings them back.
-    let a = a.round_sf(EXACT_DIGITS)?;
-    let b = b.round_sf(EXACT_DIGITS)?;
+    let a = exact(a)?;
+    let b = exact(b)?;
     a.checked_div(c)
         .and_then(|quotient| quotient.checked_mul(b))
-        .or_else(|| a.checked_mul(b)?.checked_div(c))?
-        .round_sf(EXACT_DIGITS)
+        .or_else(|| a.checked_mul(b)?.checked_div(c))
+        .and_then(exact)
 }

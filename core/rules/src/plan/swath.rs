@@ -15,7 +15,7 @@ use crate::error::{Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::Label;
 use crate::note::Note;
-use crate::quantity::{Dimension, EXACT_DIGITS, Entered, shown, to_f64};
+use crate::quantity::{Dimension, Entered, exact, shown, to_f64};
 use crate::working::{Answer, Working};
 
 /// How often the whole lawn is gone over with the setting.
@@ -122,14 +122,11 @@ pub fn setting_used(input: &SettingUse<'_>) -> Result<Answer<SettingUsed>> {
     let range = || out_of_range(&input.gives);
     let factor = swath_m.checked_div(spacing_m).ok_or_else(range)?;
     let each = gives.checked_mul(factor).ok_or_else(range)?;
-    let in_all = each
-        .checked_mul(times)
-        .and_then(settled)
-        .ok_or_else(range)?;
+    let in_all = each.checked_mul(times).and_then(exact).ok_or_else(range)?;
     let unit = input.planned.unit();
     let per_unit = |si: Decimal| {
         // Through the planned rate, whose unit is the one shown.
-        let share = si.checked_div(planned).and_then(settled);
+        let share = si.checked_div(planned).and_then(exact);
         share
             .and_then(|s| s.checked_mul(input.planned.amount()))
             .and_then(|amount| shown(amount, unit))
@@ -179,10 +176,6 @@ fn finding(label: &Label, rate: &Entered, off_percent: f64) -> Result<Finding> {
         .with_value(value)
         .with_limit(flag(), Whose::Advice)
         .with_source(Source::SpreaderCalibration))
-}
-
-fn settled(value: Decimal) -> Option<Decimal> {
-    value.round_sf(EXACT_DIGITS)
 }
 
 fn rate_si(rate: &Entered, kind: Dimension, field: Field) -> Result<Decimal> {

@@ -8,7 +8,7 @@ use super::{Amount, Vessel};
 use crate::error::{Field, Result, RuleError};
 use crate::finding::Tenths;
 use crate::note::Rounding;
-use crate::quantity::{Dimension, EXACT_DIGITS, Entered, Unit, shown};
+use crate::quantity::{Dimension, Entered, Unit, exact as settled, shown};
 use crate::working::{Answer, Working};
 
 /// A vessel that can be counted with.
@@ -44,9 +44,7 @@ impl<'a> Measure<'a> {
     /// `ceiling`, else down.
     pub(crate) fn measure_out(&self, exact: Decimal, ceiling: Option<Decimal>) -> Result<Decimal> {
         let beyond = || out_of_range(&self.vessel.least_step);
-        let steps = exact
-            .checked_div(self.step)
-            .and_then(|s| s.round_sf(EXACT_DIGITS));
+        let steps = exact.checked_div(self.step).and_then(settled);
         let steps = steps.ok_or_else(beyond)?;
         let nearest = steps.round_dp_with_strategy(0, RoundingStrategy::MidpointTowardZero);
         let in_steps = |n: Decimal| n.checked_mul(self.step).ok_or_else(beyond);

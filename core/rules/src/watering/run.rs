@@ -1,7 +1,7 @@
 //! How long to run the water for a depth, in one run or in several with time to soak in.
 
-use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
+use rust_decimal::{Decimal, RoundingStrategy};
 use serde::Serialize;
 
 use super::CanTestResult;
@@ -9,7 +9,7 @@ use crate::error::{Field, Result};
 use crate::mix::{positive_si, times_over};
 use crate::note::Note;
 use crate::plan::amounts::out_of_range;
-use crate::quantity::{Dimension, Entered};
+use crate::quantity::{Dimension, Entered, significant};
 use crate::working::{Answer, Working};
 
 /// Most runs in one watering.
@@ -127,7 +127,7 @@ fn minutes_up(depth_m: Decimal, m_s: Decimal, depth: &Entered) -> Result<u32> {
     let minutes = times_over(depth_m, Decimal::ONE, m_s)
         .and_then(|seconds| seconds.checked_div(SECONDS))
         // What is a whole number by hand must not become the next one here.
-        .and_then(|minutes| minutes.round_sf(9))
+        .and_then(|minutes| significant(minutes, 9, RoundingStrategy::MidpointNearestEven))
         .ok_or_else(beyond)?;
     let minutes = minutes.ceil().to_u32().filter(|m| *m <= MINUTES_MOST);
     minutes.ok_or_else(beyond)
