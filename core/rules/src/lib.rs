@@ -9,12 +9,15 @@ pub mod keep_off;
 pub mod label;
 pub mod look;
 pub mod measure;
+pub mod mix;
 pub mod place;
 pub mod plan;
 pub mod quantity;
 pub mod record_rules;
+pub mod season;
 pub mod sky;
 pub mod walk_round;
+pub mod watering;
 pub mod working;
 
 mod error;

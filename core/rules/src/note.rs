@@ -127,6 +127,30 @@ sentences! {
     ProfileRaisesOnly
         => ("an estimate, and among houses and trees a rough one: it may raise a wind, and never \
              lowers one");
+    SpareRoundedDown => ("what is left and what it covers are rounded down");
+    RepeatHoldsThereToo
+        => ("the label's shortest time between two treatments holds for a leftover too");
+    LeftoverElse
+        => ("else by the label and the local code; never into a drain, on the street or on bare ground");
+    DialInFinishedMix
+        => ("the dial's ratio is taken as product in a gallon of what comes out, water and product \
+             together");
+    LabelOrderOfMixing => ("the label says in which order to fill and mix");
+    HalfSwathIsMoreEven
+        => ("lines half a swath apart come out more even than two passes at right angles (Ohio State \
+             University, Bulletin 817)");
+    DriestQuarter
+        => ("by the mean, about half of the lawn gets less than the depth; by the driest quarter \
+             little of it does");
+    SoakUntilGone
+        => ("between two runs wait until no water stands or runs (common practice, no source)");
+    RunOffCut => ("the run-off time is cut to whole minutes, so that no run reaches it");
+    SameGround => ("every treatment is taken to lie on the same ground");
+    DayCarriedOver => ("in a month without that day it counts to the first day of the next");
+    WholeDays => ("parts of a day count as a whole day");
+    OldestFirst => ("opened lots first, then the day printed, then the day bought; undated lots last");
+    MostHoldsForSpots
+        => ("a dose for each spot is for spots only: the label's most over the area still holds");
 }
 
 sentences! {

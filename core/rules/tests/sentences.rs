@@ -14,7 +14,7 @@ fn argument(key: &str) -> Value {
         "field" => json!("wind-most"),
         "layer" => json!("chance"),
         "question" => json!("toys"),
-        "station" | "section" | "person" | "name" => json!("X"),
+        "station" | "section" | "person" | "name" | "ingredient" | "lot" | "day" => json!("X"),
         "around" => json!("hive"),
         "soil" => json!("soaked"),
         "bloom" => json!("beside"),

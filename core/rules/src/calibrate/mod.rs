@@ -7,7 +7,7 @@
 use rust_decimal::Decimal;
 
 use crate::error::{Field, Result, RuleError};
-use crate::quantity::{Dimension, EXACT_DIGITS, Entered, Unit, to_f64};
+use crate::quantity::{Dimension, Entered, Unit, exact, to_f64};
 
 mod against;
 mod boxes;
@@ -70,7 +70,7 @@ fn out_of_range(given: &Entered) -> RuleError {
 
 /// How far `found` is off `wanted`, in percent; exact, so that five percent by hand is five here.
 fn percent_off(found: Decimal, wanted: Decimal) -> Option<Decimal> {
-    let ratio = found.checked_div(wanted)?.round_sf(EXACT_DIGITS)?;
+    let ratio = exact(found.checked_div(wanted)?)?;
     ratio
         .checked_sub(Decimal::ONE)?
         .checked_mul(Decimal::ONE_HUNDRED)

@@ -9,7 +9,7 @@ use super::against::rate_kind;
 use super::{at_most, out_of_range, positive};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::note::{Note, Rounding};
-use crate::quantity::{EXACT_DIGITS, Entered};
+use crate::quantity::{Entered, exact};
 use crate::working::{Answer, Working};
 
 /// Most tries that are looked at.
@@ -88,13 +88,13 @@ pub fn setting_to_try(
             allowed: Allowed::RatesThatDiffer,
         });
     }
-    let exact = (target - first.1)
+    let tried = (target - first.1)
         .checked_mul(second.0 - first.0)
         .and_then(|rise| rise.checked_div(slope_rate)?.checked_add(first.0))
-        .and_then(|setting| setting.round_sf(EXACT_DIGITS))
+        .and_then(exact)
         .ok_or_else(|| out_of_range(wanted))?;
     let opens = (slope_rate > Decimal::ZERO) == (second.0 > first.0);
-    let setting = round_to_less(exact, first.0.scale().max(second.0.scale()), opens);
+    let setting = round_to_less(tried, first.0.scale().max(second.0.scale()), opens);
     if setting < Decimal::ZERO || setting > SETTING_MOST {
         return Err(out_of_range(wanted));
     }

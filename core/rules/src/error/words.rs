@@ -126,6 +126,40 @@ sentences! {
     Bearing => ("the bearing");
     Around => ("what lies around");
     SoilTemperature => ("the soil's temperature");
+    IngredientRate => ("active ingredient per area");
+    FinishedMix => ("finished mix");
+    MixRatio => ("product in the mix");
+    Covered => ("area that it covers");
+    PackAmount => ("product in the pack");
+    Drawn { name: String } => ("drawn at {name}");
+    LeftInTank => ("left in the tank");
+    Stops => ("the stops");
+    Sites => ("the sites");
+    AlreadyPutOn { name: String } => ("put on already at {name}");
+    TestTime => ("time for the test area");
+    Caught => ("water caught");
+    DialStep { number: usize } => ("dial step {number}");
+    DialSteps => ("the dial's steps");
+    SettingGives => ("what the setting gives");
+    CalibratedSwath => ("swath of the calibration");
+    LineSpacing => ("distance from line to line");
+    CanDepth { number: usize } => ("depth in can {number}");
+    Cans => ("the cans");
+    CanTime => ("time of the can test");
+    RunOffTime => ("time until water ran off");
+    SoakTime => ("time to soak in");
+    SeasonMost { name: String } => ("most of {name} in a season");
+    Treatments => ("the treatments");
+    PutOn { number: usize } => ("product of treatment {number}");
+    RepeatAfter => ("shortest time between two treatments");
+    Lots => ("the lots");
+    OnHand { name: String } => ("on hand of lot {name}");
+    NeededProduct => ("product needed");
+    SpotDose => ("dose for each spot");
+    SpotMix => ("mix for each spot");
+    Spots => ("number of spots");
+    GroundTemperature => ("temperature of the ground");
+    ChipMinutes => ("minutes of the chip test");
 }
 
 words! {
@@ -166,6 +200,13 @@ words! {
     WindSpeed => "a wind on a lawn, 0 to 134 mph (60 m/s); check the number and its unit";
     MeterHeight => "3 to 100 ft above the lawn, such as 5 ft";
     Degrees => "0 to 360 degrees clockwise from north, such as 270 for west";
+    MixRatioKind => "a weight or a volume of product per volume of mix, such as 2 lb/100 gal";
+    DialKind => "a volume of product per volume of mix, such as 1 fl oz/gal: the dial takes liquids";
+    IngredientRateKind => "a weight of active ingredient per area, such as 0.2 lb/acre";
+    ProductKind => "a weight or a volume of product, such as 2 lb or 8 fl oz";
+    SpotCount => "1 to 100,000";
+    GroundTemperature => "20 to 160 °F: measure the ground again";
+    ChipMinutes => "1 to 240";
 }
 
 words! {

@@ -146,6 +146,24 @@ pub enum Check {
     /// What lies down wind: play areas, water, hives, blooms, neighbors.
     #[n(19)]
     DownWind,
+    /// An active ingredient's sum over a season.
+    #[n(24)]
+    SeasonIngredient,
+    /// Product on hand, by lot.
+    #[n(25)]
+    Stock,
+    /// The swath on which a setting was calibrated, and the lines it is used on.
+    #[n(26)]
+    Swath,
+    /// Whether to water in, and how deep.
+    #[n(27)]
+    WateringIn,
+    /// Bait: fresh, and staying dry.
+    #[n(28)]
+    Bait,
+    /// Ants are out for food.
+    #[n(29)]
+    AntsForaging,
 }
 
 /// One check's answer, with everything a person needs to doubt it.

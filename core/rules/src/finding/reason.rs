@@ -283,7 +283,7 @@ sentences! {
     291 InversionLikely
         => ("still air with dew or a clear low sun: the air hardly mixes, fine drops hang in it and \
              wander");
-    292 PlaceNotKnown
+    292 YardPlaceNotKnown
         => ("where the yard lies is not known, so neither are the hours of sunset and sunrise; give \
              its latitude and longitude");
     293 OutsideInversionHours { 0 before_min: u32, 1 after_min: u32 }
@@ -328,6 +328,65 @@ sentences! {
         => ("tell beekeepers within {miles} miles {hours} h before");
     314 WetBulbMethodsDiffer { 0 celsius: Entered }
         => ("within {} of a limit, by which methods differ: taken on the safe side", .celsius.for_person());
+    220 StopAreaNotKnown { 0 section: String }
+        => ("{section}: the area treated is not known, and so its rate is not");
+    221 SiteNotOnLabel { 0 section: String } => ("{section}: the label does not name such a site");
+    222 SiteNotChecked { 0 section: String }
+        => ("{section}: nobody has looked whether the label names such a site");
+    223 AlreadyNotKnown { 0 section: String }
+        => ("{section}: what was put on there already is not known");
+    224 NoRoomUnderMost { 0 section: String } => ("{section} has the label's most already");
+    225 NoDialStep
+        => ("the dial has no step that low: walk slower with more water, or use another sprayer");
+    226 SwathAsCalibrated => ("the lines lie so that the setting gives the planned rate");
+    227 SwathNotKnown
+        => ("on which swath the setting was calibrated is not known: at another distance between \
+             lines the dose changes");
+    228 SwathCloser
+        => ("the lines lie closer than the setting was calibrated for: more goes on than planned");
+    229 SwathWider
+        => ("the lines lie farther apart than the setting was calibrated for: less goes on than \
+             planned");
+    230 SwathAboveMost
+        => ("with this setting, these lines and so many times over more goes on than the label's most");
+    231 WaterInAsked => ("the label asks for watering in");
+    232 WaterInNoDepth
+        => ("the label asks for watering in, and no depth is on the label sheet: read the label \
+             again");
+    233 WaterKeptOff => ("the label asks to keep water off");
+    234 WateringEmpty => ("whether to water in is not filled in on the label sheet");
+    235 LabelSetsNoWatering => ("a person read the label, and it says nothing of watering in");
+    236 SeasonAboveMost { 0 ingredient: String }
+        => ("{ingredient}: above the label's most for a season");
+    237 SeasonWithinMost { 0 ingredient: String }
+        => ("{ingredient}: within the label's most for a season");
+    238 SeasonMostNotKnown { 0 ingredient: String }
+        => ("{ingredient}: the label's most for a season is not on the label sheet");
+    239 SeasonPartNotKnown { 0 ingredient: String, 1 count: u32 }
+        => ("{ingredient}: how much of it {count} of the treatments put on is not known");
+    240 OthersNotKnown => ("what others put on is not known: ask");
+    241 OthersSaidNone => ("others put on nothing, as told");
+    242 LastTreatmentNotKnown => ("when this was last put on is not known");
+    243 LabelSetsNoLimit => ("a person read the label, and it sets no limit here");
+    244 SeasonCountReached => ("the label's most treatments of a season are reached");
+    245 SeasonCountWithin => ("within the label's most treatments of a season");
+    246 SeasonCountEmpty
+        => ("the label's most treatments of a season are not filled in on the label sheet");
+    247 StockEnough => ("there is enough on hand");
+    248 StockShort { 0 amount: Entered } => ("{} are missing", .amount.for_person());
+    249 StockNotKnown { 0 lot: String } => ("lot {lot}: how much is left is not known: measure it");
+    250 LotExpired { 0 lot: String } => ("lot {lot} is past the day printed on it: leave it out");
+    251 LotExpiryNotKnown { 0 lot: String }
+        => ("lot {lot}: nobody has looked for a day printed on it");
+    252 BaitFresh => ("the bait is fresh");
+    253 BaitNotFresh => ("the bait is stale, damp or rancid: ants leave it lying");
+    254 BaitWet
+        => ("bait that gets wet is spoilt: wait for dry ground and no rain or watering ahead");
+    255 BaitDry => ("the ground is dry, with no rain or watering ahead");
+    256 AntsForage => ("ants are out for food");
+    257 AntsDoNotForage => ("few ants are out for food: bait would lie; come at a better hour");
+    258 SpotsAboveMost => ("the spots together are above the label's most over this area");
+    259 SpotsWithinMost => ("the spots together are within the label's most over this area");
 }
 
 words! {

@@ -65,6 +65,12 @@ sentences! {
     340 SignEnglish => ("English");
     290 LiesDownWind { 0 count: u32 } => ("{count} that may be reached");
     291 NothingDownWind => ("nothing down wind that drift may reach");
+    220 Day { 0 day: String } => ("{day}");
+    221 NotBefore { 0 day: String } => ("not before {day}");
+    222 Treatments { 0 count: u32 } => ("{count} treatments");
+    223 AntsAfter { 0 minutes: u32 } => ("ants on the chip after {minutes} min");
+    224 NoAntsAfter { 0 minutes: u32 } => ("no ants on the chip after {minutes} min");
+    225 AntsWithin { 0 minutes: u32 } => ("ants on the chip within {minutes} min");
 }
 
 words! {

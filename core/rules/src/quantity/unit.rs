@@ -37,12 +37,18 @@ impl Unit {
     pub const METRE: Self = Self::alone(Base::Metre);
     /// Avoirdupois pound.
     pub const POUND: Self = Self::alone(Base::Pound);
+    /// Gram.
+    pub const GRAM: Self = Self::alone(Base::Gram);
     /// Avoirdupois ounce: a weight.
     pub const OUNCE: Self = Self::alone(Base::Ounce);
     /// Kilogram.
     pub const KILOGRAM: Self = Self::alone(Base::Kilogram);
     /// US fluid ounce: a volume.
     pub const FLUID_OUNCE: Self = Self::alone(Base::FluidOunce);
+    /// Millilitre.
+    pub const MILLILITRE: Self = Self::alone(Base::Millilitre);
+    /// US pint.
+    pub const PINT: Self = Self::alone(Base::Pint);
     /// US gallon.
     pub const GALLON: Self = Self::alone(Base::Gallon);
     /// Litre.
@@ -53,6 +59,10 @@ impl Unit {
     pub const MINUTE: Self = Self::alone(Base::Minute);
     /// Hour.
     pub const HOUR: Self = Self::alone(Base::Hour);
+    /// A hundred square metres.
+    pub const SQUARE_METRES_100: Self = Self::alone(Base::SquareMetres100);
+    /// Hectare.
+    pub const HECTARE: Self = Self::alone(Base::Hectare);
     /// Degree Celsius.
     pub const CELSIUS: Self = Self::alone(Base::Celsius);
     /// Degree Fahrenheit.
@@ -194,12 +204,17 @@ impl Unit {
         Self::checked(self.over, None)
     }
 
-    /// This unit per `under`; none where the pair has no kind.
+    /// What this unit is per, such as the acre of pounds an acre; none where it stands alone.
+    pub(crate) fn under(self) -> Option<Self> {
+        Self::checked(self.under?, None)
+    }
+
+    /// This unit per another, both alone; none where that pair has no kind.
     pub(crate) fn per(self, under: Self) -> Option<Self> {
-        match (self.under, under.under) {
-            (None, None) => Self::checked(self.over, Some(under.over)),
-            _ => None,
+        if self.under.is_some() || under.under.is_some() {
+            return None;
         }
+        Self::checked(self.over, Some(under.over))
     }
 
     /// Factor and divisor to SI, both exact, and what is added before: `(x + shift) * times / by`.

@@ -190,7 +190,7 @@ reason-check-current-rule = Check your state's current rule.
 # The sun, what lies down wind, heights, bees.
 reason-inversion-hours-now = Air commonly does not mix at this hour, from { $before-min } min before sunset to { $after-min } min after sunrise: watch smoke or dust first.
 reason-inversion-likely = Still air with dew or a clear low sun: the air hardly mixes, fine drops hang in it and wander.
-reason-place-not-known = Where the yard lies is not known, so neither are the hours of sunset and sunrise: give its latitude and longitude.
+reason-yard-place-not-known = Where the yard lies is not known, so neither are the hours of sunset and sunrise: give its latitude and longitude.
 reason-outside-inversion-hours = Not from { $before-min } min before sunset to { $after-min } min after sunrise, when air commonly does not mix.
 reason-hours-not-left-out = Evening and night are not left out, as it is not known where the yard lies.
 reason-no-hour-by-the-sun = { $hours } h lie between evening and morning, when air commonly does not mix.
@@ -213,3 +213,51 @@ reason-bees-water-in = For bees, water it in right after, as the label allows.
 reason-bees-wind-below = For bees, not in wind above { $speed }.
 reason-bees-tell-beekeepers = Tell beekeepers within { $miles } miles { $hours } h before.
 reason-wet-bulb-methods-differ = Within { $celsius } of a limit, by which methods differ: taken on the safe side.
+# Tanks, dials, passes.
+reason-stop-area-not-known = { $section }: the area treated is not known, and so its rate is not.
+reason-site-not-on-label = { $section }: the label does not name such a site.
+reason-site-not-checked = { $section }: nobody has looked whether the label names such a site.
+reason-already-not-known = { $section }: what was put on there already is not known.
+reason-no-room-under-most = { $section } has the label's most already.
+reason-no-dial-step = The dial has no step that low: walk slower with more water, or use another sprayer.
+reason-swath-as-calibrated = The lines lie so that the setting gives the planned rate.
+reason-swath-not-known = On which swath the setting was calibrated is not known: at another distance between lines the dose changes.
+reason-swath-closer = The lines lie closer than the setting was calibrated for: more goes on than planned.
+reason-swath-wider = The lines lie farther apart than the setting was calibrated for: less goes on than planned.
+reason-swath-above-most = With this setting, these lines and so many times over, more goes on than the label's most.
+# Watering in.
+reason-water-in-asked = The label asks for watering in.
+reason-water-in-no-depth = The label asks for watering in, and no depth is on the label sheet: read the label again.
+reason-water-kept-off = The label asks to keep water off.
+reason-watering-empty = Whether to water in is not filled in on the label sheet.
+reason-label-sets-no-watering = A person read the label, and it says nothing of watering in.
+# A season's sums.
+reason-season-above-most = { $ingredient }: above the label's most for a season.
+reason-season-within-most = { $ingredient }: within the label's most for a season.
+reason-season-most-not-known = { $ingredient }: the label's most for a season is not on the label sheet.
+reason-season-part-not-known = { $ingredient }: { $count ->
+    [one] how much of it one treatment put on is not known.
+   *[other] how much of it { $count } treatments put on is not known.
+}
+reason-others-not-known = What others put on is not known: ask.
+reason-others-said-none = Others put on nothing, as told.
+reason-last-treatment-not-known = When this was last put on is not known.
+reason-label-sets-no-limit = A person read the label, and it sets no limit here.
+reason-season-count-reached = The label's most treatments of a season are reached.
+reason-season-count-within = Within the label's most treatments of a season.
+reason-season-count-empty = The label's most treatments of a season are not filled in on the label sheet.
+# Stock.
+reason-stock-enough = There is enough on hand.
+reason-stock-short = { $amount } are missing.
+reason-stock-not-known = Lot { $lot }: how much is left is not known. Measure it.
+reason-lot-expired = Lot { $lot } is past the day printed on it: leave it out.
+reason-lot-expiry-not-known = Lot { $lot }: nobody has looked for a day printed on it.
+# Bait and spots.
+reason-bait-fresh = The bait is fresh.
+reason-bait-not-fresh = The bait is stale, damp or rancid: ants leave it lying.
+reason-bait-wet = Bait that gets wet is spoilt: wait for dry ground and no rain or watering ahead.
+reason-bait-dry = The ground is dry, with no rain or watering ahead.
+reason-ants-forage = Ants are out for food.
+reason-ants-do-not-forage = Few ants are out for food, and bait would lie: come at a better hour.
+reason-spots-above-most = The spots together are above the label's most over this area.
+reason-spots-within-most = The spots together are within the label's most over this area.

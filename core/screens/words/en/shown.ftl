@@ -48,3 +48,12 @@ shown-lies-down-wind = { $count ->
    *[other] { $count } that may be reached
 }
 shown-nothing-down-wind = nothing down wind that drift may reach
+shown-day = { $day }
+shown-not-before = not before { $day }
+shown-treatments = { $count ->
+    [one] one treatment
+   *[other] { $count } treatments
+}
+shown-ants-after = ants on the chip after { $minutes } min
+shown-no-ants-after = no ants on the chip after { $minutes } min
+shown-ants-within = ants on the chip within { $minutes } min

@@ -190,7 +190,7 @@ reason-check-current-rule = Revise la norma vigente de su estado.
 # El sol, lo que queda a favor del viento, las alturas, las abejas.
 reason-inversion-hours-now = A esta hora el aire suele no mezclarse, desde { $before-min } min antes de la puesta del sol hasta { $after-min } min después de la salida: observe primero humo o polvo.
 reason-inversion-likely = Aire quieto con rocío o con cielo despejado y sol bajo: el aire apenas se mezcla, y las gotas finas quedan suspendidas y se desplazan.
-reason-place-not-known = No se sabe dónde queda el patio, así que tampoco las horas de salida y puesta del sol: dé su latitud y longitud.
+reason-yard-place-not-known = No se sabe dónde queda el patio, así que tampoco las horas de salida y puesta del sol: dé su latitud y longitud.
 reason-outside-inversion-hours = No desde { $before-min } min antes de la puesta del sol hasta { $after-min } min después de la salida, cuando el aire suele no mezclarse.
 reason-hours-not-left-out = La tarde y la noche no se descartan, porque no se sabe dónde queda el patio.
 reason-no-hour-by-the-sun = { $hours } h quedan entre la tarde y la mañana, cuando el aire suele no mezclarse.
@@ -213,3 +213,51 @@ reason-bees-water-in = Por las abejas, riegue enseguida para que penetre, como l
 reason-bees-wind-below = Por las abejas, no con viento de más de { $speed }.
 reason-bees-tell-beekeepers = Avise a los apicultores en { $miles } millas a la redonda { $hours } h antes.
 reason-wet-bulb-methods-differ = A menos de { $celsius } de un límite, que es lo que difieren los métodos: se toma por el lado seguro.
+# Tanques, selectores, pasadas.
+reason-stop-area-not-known = { $section }: no se sabe el área tratada, y por eso tampoco la dosis.
+reason-site-not-on-label = { $section }: la etiqueta no nombra un sitio así.
+reason-site-not-checked = { $section }: nadie ha mirado si la etiqueta nombra un sitio así.
+reason-already-not-known = { $section }: no se sabe qué se aplicó ya ahí.
+reason-no-room-under-most = { $section } ya tiene el máximo de la etiqueta.
+reason-no-dial-step = El selector no tiene un paso tan bajo: camine más despacio con más agua, o use otro rociador.
+reason-swath-as-calibrated = Las líneas están a la distancia con la que el ajuste da la dosis planeada.
+reason-swath-not-known = No se sabe con qué ancho de pasada se calibró el ajuste: a otra distancia entre líneas la dosis cambia.
+reason-swath-closer = Las líneas están más juntas que en la calibración: se aplica más de lo planeado.
+reason-swath-wider = Las líneas están más separadas que en la calibración: se aplica menos de lo planeado.
+reason-swath-above-most = Con este ajuste, estas líneas y tantas pasadas, se aplica más que el máximo de la etiqueta.
+# Riego después de aplicar.
+reason-water-in-asked = La etiqueta pide regar después de aplicar.
+reason-water-in-no-depth = La etiqueta pide regar después de aplicar, y la hoja de etiqueta no tiene la lámina: lea la etiqueta otra vez.
+reason-water-kept-off = La etiqueta pide no regar.
+reason-watering-empty = En la hoja de etiqueta no está llenado si hay que regar.
+reason-label-sets-no-watering = Alguien leyó la etiqueta, y no dice nada de regar después.
+# Sumas de una temporada.
+reason-season-above-most = { $ingredient }: por encima del máximo de la etiqueta para una temporada.
+reason-season-within-most = { $ingredient }: dentro del máximo de la etiqueta para una temporada.
+reason-season-most-not-known = { $ingredient }: el máximo de la etiqueta para una temporada no está en la hoja de etiqueta.
+reason-season-part-not-known = { $ingredient }: { $count ->
+    [one] no se sabe cuánto aplicó un tratamiento.
+   *[other] no se sabe cuánto aplicaron { $count } tratamientos.
+}
+reason-others-not-known = No se sabe qué aplicaron otros: pregunte.
+reason-others-said-none = Otros no aplicaron nada, según dijeron.
+reason-last-treatment-not-known = No se sabe cuándo se aplicó esto por última vez.
+reason-label-sets-no-limit = Alguien leyó la etiqueta, y aquí no fija ningún límite.
+reason-season-count-reached = Se llegó al máximo de tratamientos por temporada de la etiqueta.
+reason-season-count-within = Dentro del máximo de tratamientos por temporada de la etiqueta.
+reason-season-count-empty = El máximo de tratamientos por temporada no está llenado en la hoja de etiqueta.
+# Existencias.
+reason-stock-enough = Hay suficiente.
+reason-stock-short = Faltan { $amount }.
+reason-stock-not-known = Lote { $lot }: no se sabe cuánto queda. Mídalo.
+reason-lot-expired = El lote { $lot } pasó la fecha impresa: no lo use.
+reason-lot-expiry-not-known = Lote { $lot }: nadie ha buscado una fecha impresa.
+# Cebo y puntos.
+reason-bait-fresh = El cebo está fresco.
+reason-bait-not-fresh = El cebo está viejo, húmedo o rancio: las hormigas lo dejan.
+reason-bait-wet = El cebo que se moja se echa a perder: espere suelo seco, sin lluvia ni riego por venir.
+reason-bait-dry = El suelo está seco, sin lluvia ni riego por venir.
+reason-ants-forage = Las hormigas andan buscando comida.
+reason-ants-do-not-forage = Pocas hormigas andan buscando comida, y el cebo quedaría ahí: venga a mejor hora.
+reason-spots-above-most = Los puntos juntos pasan el máximo de la etiqueta para esta área.
+reason-spots-within-most = Los puntos juntos están dentro del máximo de la etiqueta para esta área.

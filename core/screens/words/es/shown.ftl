@@ -48,3 +48,12 @@ shown-lies-down-wind = { $count ->
    *[other] { $count } que pueden alcanzarse
 }
 shown-nothing-down-wind = nada a favor del viento que la deriva alcance
+shown-day = { $day }
+shown-not-before = no antes del { $day }
+shown-treatments = { $count ->
+    [one] un tratamiento
+   *[other] { $count } tratamientos
+}
+shown-ants-after = hormigas en la papita después de { $minutes } min
+shown-no-ants-after = ninguna hormiga en la papita después de { $minutes } min
+shown-ants-within = hormigas en la papita en menos de { $minutes } min
