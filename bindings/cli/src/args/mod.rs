@@ -24,7 +24,9 @@ pub(crate) use book::{
     RecordsFilterArgs, RestoreArgs,
 };
 pub(crate) use calc::{
-    AirCalc, AreaCalc, Calc, CalcArgs, DayArgs, DownWindCalc, InversionCalc, SunCalc, WindCalc,
+    AgainstArgs, AirCalc, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
+    DayArgs, DownWindCalc, InversionCalc, KeepOffCalc, NoticeCalc, NozzlesCalc, PaceCalc,
+    PlaceArgs, RecordFieldsCalc, SignCalc, SprayerCalc, SpreaderCalc, SunCalc, WindCalc,
 };
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,

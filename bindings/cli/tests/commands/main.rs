@@ -6,6 +6,8 @@
 mod bad_files;
 mod bad_input;
 mod calc_sky;
+mod calc_area;
+mod calc_places;
 mod corrections;
 mod crew;
 mod keep_offs;

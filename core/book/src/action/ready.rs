@@ -5,7 +5,6 @@
 use sward_rules::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use sward_rules::keep_off::Now;
 use sward_rules::label::Label;
-use sward_rules::measure::Shape;
 use sward_rules::sky::{
     Forecast, MeterReading, Nearby, NextWindow, Place, SkyAdvice, SkyInputs, StationReport,
     YardWind, next_window, outlook,
@@ -108,14 +107,9 @@ fn marks(sheet: &YardSheet) -> Vec<Nearby> {
     shown.filter_map(nearby).collect()
 }
 
-/// Where the yard lies, by the first walk round a section.
 fn place(sheet: &YardSheet) -> Option<Place> {
-    let outlines = sheet.sections.iter().filter_map(|s| s.outline.as_ref());
-    let fix = outlines.flat_map(|o| match &o.shape {
-        Shape::Walk { fixes } => fixes.as_slice(),
-        _ => &[],
-    });
-    fix.take(1).find_map(|f| Place::new(f.lat(), f.lon()).ok())
+    let position = sheet.position?;
+    Place::new(position.lat_deg(), position.lon_deg()).ok()
 }
 
 fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
@@ -131,7 +125,8 @@ fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
             Fact::WindMeasured(f) => seen.wind.extend(f.readings),
             Fact::SkySeen(f) => seen.sky.push(f),
             Fact::WalkedRound(f) => seen.answers.extend(f.answers),
-            Fact::Corrected(c) => match c.new {
+            // A correction that is not the crew's supersedes nothing, so it must add nothing.
+            Fact::Corrected(c) if line.of_the_crew => match c.new {
                 Replacement::WindMeasured(f) => seen.wind.extend(f.readings),
                 Replacement::WalkedRound(f) => seen.answers.extend(f.answers),
                 _ => {}

@@ -8,7 +8,7 @@ use sward_rules::sky::Around;
 
 use super::doc::{Item, SheetDoc};
 use super::reading::Reading;
-use super::{Offset, SheetKind, value};
+use super::{Offset, Position, SheetKind, value};
 use crate::ids::ItemId;
 
 /// A section of a yard's lawn.
@@ -120,6 +120,8 @@ pub struct YardSheet {
     pub name: String,
     /// Postal address.
     pub address: String,
+    /// The state, as somebody typed it: which rules about signs and records may govern.
+    pub state: String,
     /// The yard's time zone; none while it is not set.
     pub zone: Option<Tz>,
     /// Who lives there.
@@ -147,6 +149,8 @@ pub struct YardSheet {
     /// The direction in which the street lies, in degrees clockwise from north, from 0 to below
     /// 360.
     pub street_bearing_deg: Option<f64>,
+    /// Where it lies: as entered, or else where a walk along a section's edge began.
+    pub position: Option<Position>,
     /// Sections, in the order they were made.
     pub sections: Vec<Section>,
     /// Contacts, in the order they were made.
@@ -159,9 +163,11 @@ impl YardSheet {
     /// Reads the sheet. What cannot be read is shown as not there.
     pub fn read(sheet: &SheetDoc) -> Self {
         let r = Reading::of(SheetKind::Yard, sheet);
+        let sections: Vec<Section> = sheet.items("sections").iter().map(section).collect();
         Self {
             name: r.text("name"),
             address: r.text("address"),
+            state: r.text("state"),
             zone: r.text("zone").parse().ok(),
             people: r.text("people"),
             children: r.text("children"),
@@ -175,7 +181,10 @@ impl YardSheet {
             notice: r.text("notice"),
             note: r.text("note"),
             street_bearing_deg: r.degrees("street_bearing"),
-            sections: sheet.items("sections").iter().map(section).collect(),
+            position: r
+                .position("position")
+                .or_else(|| Position::of_walks(&sections)),
+            sections,
             contacts: sheet.items("contacts").iter().map(contact).collect(),
             marks: sheet.items("marks").iter().map(mark).collect(),
         }

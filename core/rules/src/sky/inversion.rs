@@ -80,7 +80,7 @@ fn hours(inputs: &SkyInputs<'_>) -> Hours {
         return Hours::NotKnown(Reason::TimeNotProven);
     }
     let Some(place) = inputs.place else {
-        return Hours::NotKnown(Reason::PlaceNotKnown);
+        return Hours::NotKnown(Reason::YardPlaceNotKnown);
     };
     let now = inputs.now.utc_ms;
     let job = (now, now.saturating_add(inputs.job_ms()));

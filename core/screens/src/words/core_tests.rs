@@ -14,7 +14,10 @@ use sward_book::sheet::{SheetKind, schema};
 use sward_book::{BookError, Malformed, Thing, Written};
 use sward_crew::recovery::CodeFault;
 use sward_crew::{CrewError, FileKind, PeerFault};
-use sward_rules::finding::{Check, Finding, LabelField, RainLayer, Reason, Shown, Source, Tenths};
+use sward_rules::calibrate::{DropletClass, DropletUse};
+use sward_rules::finding::{
+    CalibrationPart, Check, Finding, LabelField, RainLayer, Reason, Shown, Source, Tenths,
+};
 use sward_rules::look::{Because, thresholds};
 use sward_rules::measure::WhyDropped;
 use sward_rules::quantity::Dimension;
@@ -112,6 +115,9 @@ fn every_word_of_the_core_is_there_in_both_languages() {
         plain(LabelField::NAMES),
         plain(RainLayer::NAMES),
         plain(Source::NAMES),
+        plain(CalibrationPart::NAMES),
+        plain(DropletClass::NAMES),
+        plain(DropletUse::NAMES),
         plain(Walked::NAMES),
         plain(MetarGroup::NAMES),
         plain(ControlCount::NAMES),

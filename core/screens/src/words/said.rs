@@ -47,8 +47,8 @@ fn word_key(name: &str, text: &str) -> Option<String> {
         "around" => "around-",
         "limit" => "limit-",
         "what" => "what-",
-        "bloom" | "file" | "group" | "kind" | "layer" | "life_stage" | "missing" | "question"
-        | "soil" => "",
+        "bloom" | "coarsest" | "drops" | "file" | "finest" | "group" | "kind" | "layer"
+        | "life_stage" | "missing" | "part" | "question" | "soil" => "",
         _ => return None,
     };
     Some(format!("word-{of}{}", text.replace(' ', "-")))

@@ -1,11 +1,27 @@
 //! Calculations on their own, without a book: a file a subject, in the order of a visit.
 
 mod area;
+mod calibration;
+mod convert;
+mod keep_off;
+mod notice;
+mod place;
+mod record_fields;
+mod sign;
 mod sky;
 
 use clap::{Args, Subcommand};
 
 pub(crate) use area::AreaCalc;
+pub(crate) use calibration::{
+    AgainstArgs, CalibrationCalc, CatchBoxesCalc, NozzlesCalc, PaceCalc, SprayerCalc, SpreaderCalc,
+};
+pub(crate) use convert::ConvertCalc;
+pub(crate) use keep_off::KeepOffCalc;
+pub(crate) use notice::NoticeCalc;
+pub(crate) use place::PlaceArgs;
+pub(crate) use record_fields::RecordFieldsCalc;
+pub(crate) use sign::SignCalc;
 pub(crate) use sky::{AirCalc, DayArgs, DownWindCalc, InversionCalc, SunCalc, WindCalc};
 
 /// One calculation.
@@ -22,8 +38,31 @@ pub(crate) struct CalcArgs {
 /// What can be worked out.
 #[derive(Debug, Subcommand)]
 pub(crate) enum Calc {
-    /// The area of a lawn by tape or walk, with its uncertainty
+    /// The area of a lawn by tape or walk, with its uncertainty; its edge, a strip set back, a slope
+    #[command(override_usage = "sward calc area <SHAPE> [OPTIONS]")]
     Area(AreaCalc),
+    /// An amount in another unit of its kind
+    Convert(ConvertCalc),
+    /// A spreader by strip: the rate it puts on, and the setting to try next
+    Spreader(SpreaderCalc),
+    /// A spreader's pattern by catch boxes: effective swath, evenness of the passes
+    CatchBoxes(CatchBoxesCalc),
+    /// A sprayer's rate by flow, by timed area, by the 128th of an acre
+    Sprayer(SprayerCalc),
+    /// Nozzles: evenness and wear, other pressures, droplet classes
+    Nozzles(NozzlesCalc),
+    /// The walking pace over a marked distance
+    Pace(PaceCalc),
+    /// Does a calibration still hold? Do two people find the same? How to go on half-way?
+    Calibration(Box<CalibrationCalc>),
+    /// Who stays off a piece of ground that treatments reached, why, and when to look next
+    KeepOff(KeepOffCalc),
+    /// What a state asks of the sign on the lawn, when it may come down, and its words
+    Sign(SignCalc),
+    /// Until when notice to neighbours can be given before a planned start
+    Notice(NoticeCalc),
+    /// Which fields rules ask a record to hold, and how long it is kept
+    RecordFields(RecordFieldsCalc),
     /// Sunrise, sunset and twilight, and where the sun stands
     Sun(SunCalc),
     /// A wind in other units and at the height of weather reports

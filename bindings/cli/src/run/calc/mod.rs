@@ -2,6 +2,13 @@
 //! its working. Nothing is stored.
 
 mod area;
+mod calibration;
+mod convert;
+mod keep_off;
+mod notice;
+mod place;
+mod record_fields;
+mod sign;
 mod sky;
 
 use serde::Serialize;
@@ -17,6 +24,17 @@ use crate::words;
 pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
     let worked = match &args.what {
         Calc::Area(args) => area::area(args)?,
+        Calc::Convert(args) => convert::convert(args)?,
+        Calc::Spreader(args) => calibration::spreader(args)?,
+        Calc::CatchBoxes(args) => calibration::catch_boxes(args)?,
+        Calc::Sprayer(args) => calibration::sprayer(args)?,
+        Calc::Nozzles(args) => calibration::nozzles(args)?,
+        Calc::Pace(args) => calibration::pace(args)?,
+        Calc::Calibration(args) => calibration::calibration(args)?,
+        Calc::KeepOff(args) => keep_off::keep_off(args)?,
+        Calc::Sign(args) => sign::sign(args)?,
+        Calc::Notice(args) => notice::notice(args)?,
+        Calc::RecordFields(args) => record_fields::record_fields(args)?,
         Calc::Sun(args) => sky::sun(args)?,
         Calc::Wind(args) => sky::wind(args)?,
         Calc::Air(args) => sky::air(args)?,

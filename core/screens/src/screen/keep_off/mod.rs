@@ -4,6 +4,7 @@
 //! What ends a keep-off is the book's to say; here a person only states what they saw or decide.
 
 mod one;
+mod sign;
 mod words;
 
 use maud::{Markup, html};
@@ -26,6 +27,7 @@ pub(crate) const SCREENS: &[Screen] = &[
         acts: &[("dry", dry), ("told", tell)],
     },
     one::SCREEN,
+    sign::SCREEN,
     words::SCREEN,
 ];
 
@@ -64,6 +66,7 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
             }
             (dry_form(ask, words, &all))
             (part::way(&format!("/visit/{visit}/keep-off/words"), &ask.t("keep-words")))
+            (part::way(&format!("/visit/{visit}/keep-off/sign"), &ask.t("keep-sign-page")))
             (told_form(ask, words, &all)?)
             (part::way(&format!("/visit/{visit}/recheck"), &ask.t("keep-to-recheck")))
             p.note { (ask.t("frame-label-is-the-law")) }
