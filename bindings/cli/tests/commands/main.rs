@@ -5,9 +5,9 @@
 
 mod bad_files;
 mod bad_input;
-mod calc_sky;
 mod calc_area;
 mod calc_places;
+mod calc_sky;
 mod corrections;
 mod crew;
 mod keep_offs;
