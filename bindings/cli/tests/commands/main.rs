@@ -13,6 +13,7 @@ mod crew;
 mod keep_offs;
 mod locked_files;
 mod plans;
+mod ready_sky;
 mod sheets;
 mod store;
 mod support;
