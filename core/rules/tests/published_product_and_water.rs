@@ -440,6 +440,17 @@ fn a_setting_on_another_swath_doubles_or_halves_the_dose() {
         );
         assert_eq!(used.finding.verdict, verdict, "{gives} {swath} {spacing}");
     }
+    // Either choice for a setting of half the rate: the lines it takes.
+    let half = used("1.25 lb/1000 ft2", Some("12 ft"), "6 ft", TimesOver::Once);
+    assert_eq!(
+        (half.spacing_once, half.spacing_crosswise),
+        (Some(e("6 ft")), Some(e("12 ft")))
+    );
+    let whole = used("2.5 lb/1000 ft2", Some("12 ft"), "12 ft", TimesOver::Once);
+    assert_eq!(
+        (whole.spacing_once, whole.spacing_crosswise),
+        (Some(e("12 ft")), None)
+    );
     let unknown = used("2.5 lb/1000 ft2", None, "12 ft", TimesOver::Once);
     assert_eq!(
         (unknown.rate_in_all, unknown.finding.verdict),

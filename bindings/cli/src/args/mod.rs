@@ -23,7 +23,10 @@ pub(crate) use book::{
     BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs,
     RecordsFilterArgs, RestoreArgs,
 };
-pub(crate) use calc::{AreaCalc, Calc, CalcArgs};
+pub(crate) use calc::{
+    AreaCalc, Calc, CalcArgs, HoseEndCalc, LabelRates, MixCalc, PassesCalc, RateCalc, RepeatCalc,
+    SeasonCalc, SpotsCalc, StockCalc, TankCalc, WateringInCalc, typed,
+};
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
     SwapCommand,
