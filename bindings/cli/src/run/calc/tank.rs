@@ -1,6 +1,7 @@
 //! One tank for several yards.
 
 use sward_rules::Entered;
+use sward_rules::finding::sum;
 use sward_rules::mix::{
     Already, Draw, Leftover, Served, Serving, Site, Stop, TankMix, leftover_choices, serve,
 };
@@ -8,7 +9,7 @@ use sward_rules::mix::{
 use super::{Worked, label, stated};
 use crate::args::{TankCalc, typed};
 use crate::error::{CliError, Result};
-use crate::words::CAUTION;
+use crate::words::{CAUTION, verdict};
 
 /// Draws, what is left, and where a leftover may go.
 pub(super) fn tank(args: &TankCalc) -> Result<Worked> {
@@ -51,10 +52,11 @@ fn told(served: &Served, worked: &mut Worked) {
             .rate
             .map_or_else(|| "rate not known".into(), |rate| rate.for_person());
         worked.line(format!(
-            "{}: {} with {} of product, {rate}; covers {} as planned; {} left",
+            "{}: {} with {} of product, {rate}: {}; covers {} as planned; {} left",
             draw.name,
             draw.drawn.for_person(),
             draw.product.for_person(),
+            verdict(sum(&draw.findings)),
             draw.covers.for_person(),
             draw.left.for_person()
         ));
@@ -93,7 +95,8 @@ fn leftover(args: &TankCalc, tank: &TankMix, left: Entered, worked: &mut Worked)
             ),
             _ => "takes none".to_owned(),
         };
-        worked.line(format!("{}: {takes}", site.name));
+        let word = verdict(site.finding.verdict);
+        worked.line(format!("{}: {word}; {takes}", site.name));
         worked.findings([site.finding.clone()]);
     }
     worked.line("Where no site takes it: by the label and the local code.");
