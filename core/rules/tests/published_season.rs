@@ -149,7 +149,7 @@ fn ingredients_add_up_over_a_season() {
         most: LabelSays::Value(e("0.4 lb/acre")),
     }];
     let mut input = SeasonInput {
-        before: &[treatment.clone()],
+        before: std::slice::from_ref(&treatment),
         planned: None,
         most: &most,
         others: Others::SaidNone,
