@@ -12,6 +12,7 @@ mod crew;
 mod keep_offs;
 mod locked_files;
 mod plans;
+mod product_and_water;
 mod sheets;
 mod store;
 mod support;
