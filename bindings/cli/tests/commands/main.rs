@@ -5,6 +5,7 @@
 
 mod bad_files;
 mod bad_input;
+mod calibration;
 mod corrections;
 mod crew;
 mod keep_offs;
