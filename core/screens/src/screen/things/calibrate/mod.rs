@@ -188,7 +188,7 @@ fn beside(error: RuleError, names: &[(Field, &'static str)]) -> Trouble {
     };
     let name = names.iter().find(|(of, _)| same_field(of, field));
     match name {
-        Some((_, name)) => Trouble::in_field(name, error),
+        Some((_, name)) => Trouble::in_field(*name, error),
         None => error.into(),
     }
 }
