@@ -7,6 +7,7 @@ mod bad_files;
 mod bad_input;
 mod calc_area;
 mod calc_places;
+mod calibration;
 mod corrections;
 mod crew;
 mod keep_offs;
