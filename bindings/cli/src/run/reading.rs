@@ -7,7 +7,7 @@ use sward_book::ids::VisitId;
 use sward_rules::Entered;
 use sward_rules::sky::{
     AirReading, BeaufortSeen, BloomLook, InversionLook, MeterReading, SkyAdvice, SoilLook,
-    summarise,
+    must_be_meter_height, summarise,
 };
 
 use crate::app::App;
@@ -87,7 +87,7 @@ fn meter_reading(text: &str, zone: Tz, now: i64) -> Result<MeterReading> {
         None => (text, now),
     };
     let (rest, height) = match rest.rsplit_once(" at ") {
-        Some((rest, height)) => (rest, Some(Entered::parse(height)?)),
+        Some((rest, height)) => (rest, Some(meter_height(height)?)),
         None => (rest, None),
     };
     let (rest, from) = match rest.rsplit_once(" from ") {
@@ -105,6 +105,12 @@ fn meter_reading(text: &str, zone: Tz, now: i64) -> Result<MeterReading> {
         from_degrees: from,
         height,
     })
+}
+
+fn meter_height(text: &str) -> Result<Entered> {
+    let height = Entered::parse(text)?;
+    must_be_meter_height(&height)?;
+    Ok(height)
 }
 
 fn degrees(text: &str) -> Result<u16> {
@@ -150,7 +156,7 @@ fn from_csv(bytes: &[u8], zone: Tz, now: i64) -> Result<Vec<MeterReading>> {
                 wind: Entered::parse(cell(wind))?,
                 gust: noted(gust).map(Entered::parse).transpose()?,
                 from_degrees: noted(from).map(degrees).transpose()?,
-                height: noted(height).map(Entered::parse).transpose()?,
+                height: noted(height).map(meter_height).transpose()?,
             })
         };
         readings.push(read().map_err(in_line)?);
@@ -240,6 +246,7 @@ mod tests {
         assert_eq!(r.at_utc_ms, NOW - 29 * 60_000);
         assert_eq!(meter_reading("6 mph", ZONE, NOW).unwrap().at_utc_ms, NOW);
         assert!(meter_reading("6", ZONE, NOW).is_err());
+        assert!(meter_reading("6 mph at 1 ft", ZONE, NOW).is_err());
         assert!(meter_reading("6 mph from 400", ZONE, NOW).is_err());
     }
 

@@ -6,8 +6,8 @@ use sward_rules::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use sward_rules::keep_off::Now;
 use sward_rules::label::Label;
 use sward_rules::sky::{
-    Forecast, MeterReading, Nearby, NextWindow, Place, SkyAdvice, SkyInputs, StationReport,
-    YardWind, next_window, outlook,
+    Forecast, MeterReading, Nearby, NextWindow, SkyAdvice, SkyInputs, StationReport, YardWind,
+    next_window, outlook,
 };
 use sward_rules::walk_round::{self, Answered};
 
@@ -77,7 +77,7 @@ pub fn judge(
     let sheet = yard_sheet(book, visit)?;
     let marks = sheet.as_ref().map(marks);
     sky.around = inputs.around.or(marks.as_deref());
-    sky.place = sheet.as_ref().and_then(place);
+    sky.place = sheet.as_ref().and_then(YardSheet::place);
 
     let mut findings = vec![
         read_back(book, label_sheet)?,
@@ -105,11 +105,6 @@ fn marks(sheet: &YardSheet) -> Vec<Nearby> {
     };
     let shown = sheet.marks.iter().filter(|m| !m.hidden);
     shown.filter_map(nearby).collect()
-}
-
-fn place(sheet: &YardSheet) -> Option<Place> {
-    let position = sheet.position?;
-    Place::new(position.lat_deg(), position.lon_deg()).ok()
 }
 
 fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {

@@ -4,7 +4,7 @@
 
 use chrono_tz::Tz;
 use sward_rules::measure::Outline;
-use sward_rules::sky::Around;
+use sward_rules::sky::{Around, Place};
 
 use super::doc::{Item, SheetDoc};
 use super::reading::Reading;
@@ -160,6 +160,12 @@ pub struct YardSheet {
 }
 
 impl YardSheet {
+    /// Where the yard lies, for the sun's times; none while it is not known.
+    pub fn place(&self) -> Option<Place> {
+        let position = self.position?;
+        Place::new(position.lat_deg(), position.lon_deg()).ok()
+    }
+
     /// Reads the sheet. What cannot be read is shown as not there.
     pub fn read(sheet: &SheetDoc) -> Self {
         let r = Reading::of(SheetKind::Yard, sheet);

@@ -51,6 +51,15 @@ pub fn must_be_wind(speed: &Entered) -> Result<Velocity> {
     })
 }
 
+/// Refuses a height at which no hand meter is held.
+///
+/// # Errors
+/// [`RuleError::WrongKind`] within the height's field, [`RuleError::NotAllowed`] below 3 or above
+/// 100 ft.
+pub fn must_be_meter_height(height: &Entered) -> Result<()> {
+    height_m(height).map(|_| ())
+}
+
 /// A wind measured at some height, as it may blow at 10 m (33 ft), in mph.
 ///
 /// The logarithmic profile of neutral air over short grass, speed × ln(10 m / z₀) / ln(height /

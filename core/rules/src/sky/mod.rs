@@ -27,7 +27,7 @@ pub use air::{delta_t_c, dew_point_c, wet_bulb_c};
 pub use applies::which_checks;
 pub use down_wind::{Around, DownWind, HALF_ANGLE_DEG, Nearby, Sector, apart_deg, down_wind};
 pub use forecast::{Forecast, Layer, Step};
-pub use height::{REPORT_HEIGHT_M, must_be_wind, wind_at_10_m_mph};
+pub use height::{REPORT_HEIGHT_M, must_be_meter_height, must_be_wind, wind_at_10_m_mph};
 pub use looks::{Bloom, BloomLook, InversionLook, InversionSign, Soil, SoilLook};
 pub use metar::StationReport;
 pub use reading::{
