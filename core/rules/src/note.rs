@@ -98,7 +98,7 @@ sentences! {
     BeyondSettingsTried
         => ("the rate wanted lies outside those tried, so the estimate is the less sure");
     EachPassByItself
-        => ("where the rate goes on in two passes, each pass is held against half of it");
+        => ("where it goes on in two passes, the two together must give the rate");
     SampleDeviation => ("standard deviation with n - 1, over the boxes between two lines");
     FarmEvenness
         => ("15 % is a figure for farm fertilizer (EN 13739, as a good practice note sums it up); \

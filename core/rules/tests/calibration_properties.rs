@@ -12,7 +12,7 @@ use sward_rules::calibrate::{
 };
 use sward_rules::finding::sum;
 use sward_rules::label::LabelSays;
-use sward_rules::plan::{Rest, for_the_rest};
+use sward_rules::plan::{Passes, Rest, for_the_rest};
 use sward_rules::{Entered, RuleError, Verdict};
 
 fn e(text: &str) -> Entered {
@@ -141,13 +141,15 @@ proptest! {
         let unit = "lb/1000 ft2";
         let (found_at, wanted_at) = (amount(found, unit), amount(wanted, unit));
         let most_at = LabelSays::Value(amount(most, unit));
-        let finding = rate_found_finding(&found_at, &wanted_at, &most_at).unwrap();
+        let finding = rate_found_finding(&found_at, &wanted_at, &most_at, Passes::One).unwrap();
         prop_assert_eq!(finding.verdict == Verdict::DontTreat, found > most);
+        let twice = rate_found_finding(&found_at, &wanted_at, &most_at, Passes::HalfSwath);
+        prop_assert_eq!(twice.unwrap().verdict == Verdict::DontTreat, 2 * found > most);
         if finding.verdict == Verdict::Clear {
             prop_assert!(20 * found.abs_diff(wanted) <= wanted);
         }
         for silent in [LabelSays::Unfilled, LabelSays::Nothing] {
-            let finding = rate_found_finding(&found_at, &wanted_at, &silent).unwrap();
+            let finding = rate_found_finding(&found_at, &wanted_at, &silent, Passes::One).unwrap();
             prop_assert_eq!(finding.verdict, Verdict::Unknown);
         }
     }
@@ -163,14 +165,14 @@ proptest! {
             setting: setting.into(),
             rate: amount(rate(setting), unit),
         });
-        prop_assert_eq!(setting_to_try(&tries[..1], &amount(wanted, unit), None).unwrap(), None);
-        if let Ok(Some(next)) = setting_to_try(&tries, &amount(wanted, unit), None) {
+        prop_assert_eq!(setting_to_try(&tries[..1], &amount(wanted, unit), None, Passes::One).unwrap(), None);
+        if let Ok(Some(next)) = setting_to_try(&tries, &amount(wanted, unit), None, Passes::One) {
             let setting = next.value.setting;
             let gives = Decimal::from(base) + Decimal::from(slope) * setting;
             prop_assert!(gives <= wanted.into(), "{setting} gives {gives}");
             prop_assert!(Decimal::from(wanted) - gives < slope.into());
             let most = amount(wanted.div_ceil(2), unit);
-            if let Ok(Some(less)) = setting_to_try(&tries, &amount(wanted, unit), Some(&most)) {
+            if let Ok(Some(less)) = setting_to_try(&tries, &amount(wanted, unit), Some(&most), Passes::One) {
                 prop_assert!(less.value.setting <= setting);
             }
         }
@@ -325,8 +327,8 @@ proptest! {
             strip_rate(&StripRun { weighed: Weighed::StartAndLeft { start: a, left: b }, length: c, swath: d }, None),
             strip_rate(&StripRun { weighed: Weighed::Caught(a), length: b, swath: c }, Some(d.unit())),
             strip_length(&a, &b),
-            rate_found_finding(&a, &b, &LabelSays::Value(c)),
-            setting_to_try(&tried, &c, Some(&d)),
+            rate_found_finding(&a, &b, &LabelSays::Value(c), Passes::HalfSwath),
+            setting_to_try(&tried, &c, Some(&d), Passes::TwoAtRightAngles),
             pattern(&boxes),
             evenness(&boxes),
             boom_rate(&a, &b, &c),

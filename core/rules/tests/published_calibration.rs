@@ -10,7 +10,7 @@ use sward_rules::calibrate::{
 use sward_rules::calibrate::{Evenness, Travel};
 use sward_rules::finding::Reason;
 use sward_rules::label::LabelSays;
-use sward_rules::plan::{Rest, for_the_rest};
+use sward_rules::plan::{Passes, Rest, for_the_rest};
 use sward_rules::{Entered, Verdict};
 
 fn e(text: &str) -> Entered {
@@ -66,7 +66,7 @@ fn a_pound_of_nitrogen_within_five_percent_and_one_sided_at_the_most() {
     let (wanted, above) = (e("5.00 lb/1000 ft2"), e("6 lb/1000 ft2"));
     let verdict = |found: &str, most: &Entered| {
         let most = LabelSays::Value(*most);
-        let finding = rate_found_finding(&e(found), &wanted, &most).unwrap();
+        let finding = rate_found_finding(&e(found), &wanted, &most, Passes::One).unwrap();
         (finding.verdict, finding.reason)
     };
     let accepted = (Verdict::Clear, Reason::CalibratedOnRate);
@@ -84,6 +84,14 @@ fn a_pound_of_nitrogen_within_five_percent_and_one_sided_at_the_most() {
     let off_label = (Verdict::DontTreat, Reason::CalibratedAboveMost);
     assert_eq!(verdict("5.01 lb/1000 ft2", &wanted), off_label);
     assert_eq!(verdict("5.00 lb/1000 ft2", &wanted), accepted);
+    // UMass Extension: two passes at right angles, each at half the rate. Computed: 2.5 twice is
+    // the most, 2.51 twice is over it.
+    let twice = |found: &str| {
+        let most = LabelSays::Value(wanted);
+        rate_found_finding(&e(found), &wanted, &most, Passes::TwoAtRightAngles).unwrap()
+    };
+    assert_eq!(twice("2.5 lb/1000 ft2").verdict, Verdict::Clear);
+    assert_eq!(twice("2.51 lb/1000 ft2").verdict, Verdict::DontTreat);
     // The same most an acre: 5 × 43.56.
     let per_acre = e("217.8 lb/acre");
     assert_eq!(verdict("5.00 lb/1000 ft2", &per_acre), accepted);
@@ -315,11 +323,13 @@ fn the_next_setting_lies_between_two_that_were_tried() {
         tried("14.0", "3.9 lb/1000 ft2"),
     ];
     let wanted = e("3.6 lb/1000 ft2");
-    let next = setting_to_try(&tries, &wanted, None).unwrap().unwrap();
+    let next = setting_to_try(&tries, &wanted, None, Passes::One)
+        .unwrap()
+        .unwrap();
     assert_eq!(next.value.setting, Decimal::new(129, 1));
     // Computed, with the label's most below the rate wanted: 10.0 + 4 × 0.2 / 1.1 = 10.727.
     let most = e("3 lb/1000 ft2");
-    let next = setting_to_try(&tries, &wanted, Some(&most)).unwrap();
+    let next = setting_to_try(&tries, &wanted, Some(&most), Passes::One).unwrap();
     assert_eq!(next.unwrap().value.setting, Decimal::new(107, 1));
 }
 

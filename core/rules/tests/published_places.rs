@@ -28,7 +28,7 @@ fn asked(place: Place, zone: Tz, ended: &str) -> SignAsked {
 }
 
 fn amount(text: &str) -> Option<Entered> {
-    Some(Entered::parse(text).expect("a length"))
+    Entered::parse(text).ok()
 }
 
 fn sign(size: [&str; 2], letters: &str, bottom: &str) -> SignGiven {

@@ -25,8 +25,10 @@ pub(crate) use book::{
 };
 pub(crate) use calc::{
     AgainstArgs, AirCalc, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
-    DayArgs, DownWindCalc, InversionCalc, KeepOffCalc, NoticeCalc, NozzlesCalc, PaceCalc,
-    PlaceArgs, RecordFieldsCalc, SignCalc, SprayerCalc, SpreaderCalc, SunCalc, WindCalc,
+    DayArgs, DownWindCalc, HoseEndCalc, InversionCalc, KeepOffCalc, LabelRates, MixCalc,
+    NoticeCalc, NozzlesCalc, PaceCalc, PassesCalc, PlaceArgs, RateCalc, RecordFieldsCalc,
+    RepeatCalc, SeasonCalc, SignCalc, SpotsCalc, SprayerCalc, SpreaderCalc, StockCalc, SunCalc,
+    TankCalc, WateringInCalc, WindCalc, typed,
 };
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,

@@ -9,6 +9,7 @@ use super::against::rate_kind;
 use super::{at_most, out_of_range, positive};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::note::{Note, Rounding};
+use crate::plan::Passes;
 use crate::quantity::{Entered, exact};
 use crate::working::{Answer, Working};
 
@@ -40,20 +41,22 @@ pub struct SettingToTry {
 /// where fewer than two different settings were.
 ///
 /// Of several tries the two nearest to the rate wanted count, one on either side where there is
-/// one. Where `most`, the label's most, is below the rate wanted, it takes its place. The number
-/// is rounded towards less product.
+/// one. Where `most`, the label's most, is below the rate wanted, it takes its place; both are in
+/// all, and where the product goes on twice a setting has to give half. The number is rounded
+/// towards less product.
 ///
 /// ```
 /// use rust_decimal::Decimal;
-/// use sward_rules::{Entered, calibrate::*};
+/// use sward_rules::{Entered, calibrate::*, plan::Passes};
 /// let rate = |t: &str| Entered::parse(t);
 /// let tries = [
 ///     Tried { setting: Decimal::from(10), rate: rate("2.8 lb/1000 ft2")? },
 ///     Tried { setting: Decimal::from(14), rate: rate("3.9 lb/1000 ft2")? },
 /// ];
-/// let next = setting_to_try(&tries, &rate("3.6 lb/1000 ft2")?, None)?.expect("two were tried");
+/// let wanted = rate("3.6 lb/1000 ft2")?;
+/// let next = setting_to_try(&tries, &wanted, None, Passes::One)?.expect("two were tried");
 /// assert_eq!(next.value.setting, Decimal::from(12));
-/// assert_eq!(setting_to_try(&tries[..1], &rate("3.6 lb/1000 ft2")?, None)?, None);
+/// assert_eq!(setting_to_try(&tries[..1], &wanted, None, Passes::One)?, None);
 /// # Ok::<(), sward_rules::RuleError>(())
 /// ```
 ///
@@ -64,6 +67,7 @@ pub fn setting_to_try(
     tries: &[Tried],
     wanted: &Entered,
     most: Option<&Entered>,
+    passes: Passes,
 ) -> Result<Option<Answer<SettingToTry>>> {
     at_most(tries.len(), TRIES_MOST, Field::SettingsTried)?;
     let kind = rate_kind(wanted, &Field::WantedRate)?;
@@ -71,6 +75,7 @@ pub fn setting_to_try(
     if let Some(most) = most {
         target = target.min(positive(most, kind, &Field::Rate)?);
     }
+    target /= Decimal::from(passes.times());
     let mut points = Vec::with_capacity(tries.len());
     for (index, tried) in tries.iter().enumerate() {
         let field = Field::SettingTried { number: index + 1 };

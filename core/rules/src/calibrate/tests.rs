@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::calibrate::{CatchBoxes, StripRun, Weighed};
+use crate::plan::Passes;
 
 fn e(text: &str) -> Entered {
     Entered::parse(text).unwrap()
@@ -79,26 +80,30 @@ fn settings_that_tell_nothing_are_refused() {
         rate: e(rate),
     };
     let wanted = e("3 lb/1000 ft2");
-    let said = |tries: &[Tried]| refused(setting_to_try(tries, &wanted, None));
+    let said = |tries: &[Tried]| refused(setting_to_try(tries, &wanted, None, Passes::One));
     let same = [tried(1, "2 lb/1000 ft2"), tried(2, "2 lb/1000 ft2")];
     assert!(said(&same).contains("gave different rates"));
     let below = [tried(-1, "2 lb/1000 ft2"), tried(2, "3 lb/1000 ft2")];
     assert!(said(&below).contains("setting tried, number 1"));
     // One setting tried twice is one setting.
     let once = [tried(2, "2 lb/1000 ft2"), tried(2, "2.5 lb/1000 ft2")];
-    assert_eq!(setting_to_try(&once, &wanted, None), Ok(None));
+    assert_eq!(setting_to_try(&once, &wanted, None, Passes::One), Ok(None));
     // Of three the two on either side count: 10 + 10 × (3 - 2.5) / (3.5 - 2.5) = 15.
     let three = [
         tried(0, "1 lb/1000 ft2"),
         tried(20, "3.5 lb/1000 ft2"),
         tried(10, "2.5 lb/1000 ft2"),
     ];
-    let next = setting_to_try(&three, &wanted, None).unwrap().unwrap();
+    let next = setting_to_try(&three, &wanted, None, Passes::One)
+        .unwrap()
+        .unwrap();
     assert_eq!(next.value.setting, Decimal::from(15));
     assert!(next.value.between);
     // A dial that closes with higher numbers is rounded up, which is less.
     let closing = [tried(1, "4 lb/1000 ft2"), tried(5, "1 lb/1000 ft2")];
-    let next = setting_to_try(&closing, &wanted, None).unwrap().unwrap();
+    let next = setting_to_try(&closing, &wanted, None, Passes::One)
+        .unwrap()
+        .unwrap();
     assert_eq!(next.value.setting, Decimal::from(3));
 }
 

@@ -106,12 +106,11 @@ fn chip(ants: bool, minutes: u32, age_min: Option<u32>) -> Result<Finding> {
             age_min,
             Finding::new(Check::AntsForaging, Verdict::Clear, Reason::AntsForage),
         ),
-        (true, false) => advised(Check::AntsForaging, Reason::AntsDoNotForage),
+        // Too soon to say.
         (false, true) if minutes < CHIP_WITHIN_MIN => {
-            // Too soon to say.
             Finding::unknown(Check::AntsForaging, Reason::AntsDoNotForage)
         }
-        (false, _) => advised(Check::AntsForaging, Reason::AntsDoNotForage),
+        _ => advised(Check::AntsForaging, Reason::AntsDoNotForage),
     };
     let value = if ants {
         Shown::AntsAfter { minutes }

@@ -188,10 +188,17 @@ fn over_area(
     let range = || out_of_range(&job.dose);
     let acre_m2 = Decimal::new(40_468_564_224, 7);
     let per_acre = times_over(put_on_si, acre_m2, area_m2).ok_or_else(range)?;
-    times_over(per_acre, Decimal::ONE, unit_si)
+    let over_area = times_over(per_acre, Decimal::ONE, unit_si)
         .zip(unit.per(Unit::ACRE))
         .and_then(|(amount, unit)| shown(amount, unit))
-        .ok_or_else(range)
+        .ok_or_else(range)?;
+    // Beside the label's most a person wants the label's own unit.
+    let in_labels = |most: &Entered| over_area.convert(most.unit()).ok();
+    Ok(job
+        .area_most
+        .value()
+        .and_then(in_labels)
+        .unwrap_or(over_area))
 }
 
 fn against_spot(

@@ -13,7 +13,7 @@ const HOUR_MS: i64 = 3_600_000;
 const ENDED: i64 = 1_793_491_200_000;
 
 fn amount(text: &str) -> Option<Entered> {
-    Some(Entered::parse(text).unwrap())
+    Entered::parse(text).ok()
 }
 
 fn good_sign() -> SignGiven {

@@ -7,6 +7,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::amounts::out_of_range;
+use super::passes::Passes;
 use crate::calibrate::{SettingToTry, Tried, positive, setting_to_try};
 use crate::error::{Field, Result};
 use crate::note::Note;
@@ -123,5 +124,5 @@ fn setting(rest: &Rest<'_>, target: Decimal) -> Result<Option<SettingToTry>> {
         .and_then(|t| t.checked_div(done))
         .and_then(|si| Entered::from_si(si, rest.rate.unit()))
         .ok_or_else(|| out_of_range(&rest.rate))?;
-    Ok(setting_to_try(rest.tried, &then, None)?.map(|answer| answer.value))
+    Ok(setting_to_try(rest.tried, &then, None, Passes::One)?.map(|answer| answer.value))
 }

@@ -15,7 +15,7 @@ use crate::error::{Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::Label;
 use crate::note::Note;
-use crate::quantity::{Dimension, Entered, exact, shown, to_f64};
+use crate::quantity::{Dimension, Entered, exact, shown, shown_up, to_f64};
 use crate::working::{Answer, Working};
 
 /// How often the whole lawn is gone over with the setting.
@@ -57,6 +57,11 @@ pub struct SettingUsed {
     pub off_percent: Option<f64>,
     /// What the setting should give on its own swath, for the planned rate to go on.
     pub should_give: Option<Entered>,
+    /// Distance between lines at which the setting gives the planned rate once over, rounded up;
+    /// none where that is wider than its swath.
+    pub spacing_once: Option<Entered>,
+    /// The same for twice over, the second time at right angles.
+    pub spacing_crosswise: Option<Entered>,
     /// What the label and the plan say to it.
     pub finding: Finding,
 }
@@ -114,6 +119,8 @@ pub fn setting_used(input: &SettingUse<'_>) -> Result<Answer<SettingUsed>> {
             rate_in_all: None,
             off_percent: None,
             should_give: None,
+            spacing_once: None,
+            spacing_crosswise: None,
             finding,
         }));
     };
@@ -138,11 +145,19 @@ pub fn setting_used(input: &SettingUse<'_>) -> Result<Answer<SettingUsed>> {
     let ratio = in_all.checked_div(planned).ok_or_else(range)?;
     let off_percent = to_f64((ratio - Decimal::ONE) * Decimal::ONE_HUNDRED);
     let rate_in_all = per_unit(in_all)?;
+    // Lines wider apart than the swath leave strips between them.
+    let spacing = |times: Decimal| {
+        let share = gives.checked_mul(times)?.checked_div(planned)?;
+        let share = exact(share).filter(|share| *share <= Decimal::ONE)?;
+        shown_up(swath.amount().checked_mul(share)?, swath.unit(), 6)
+    };
     Ok(working.gives(SettingUsed {
         rate_each: Some(per_unit(each)?),
         rate_in_all: Some(rate_in_all),
         off_percent: Some(off_percent),
         should_give: Some(per_unit(should)?),
+        spacing_once: spacing(Decimal::ONE),
+        spacing_crosswise: spacing(Decimal::TWO),
         finding: finding(input.label, &rate_in_all, off_percent)?,
     }))
 }

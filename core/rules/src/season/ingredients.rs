@@ -153,18 +153,20 @@ fn one(input: &SeasonInput<'_>, name: &str) -> Result<IngredientSum> {
     }
     let mut in_all = so_far;
     let number = input.before.len() + 1;
-    let planned = match input.planned {
+    let planned = input
+        .planned
+        .map(|treatment| density(treatment, name, number))
+        .transpose()?;
+    let planned = match planned {
+        Some(Some(density)) => {
+            in_all += density;
+            Some(in_all)
+        }
+        Some(None) => {
+            not_known += 1;
+            None
+        }
         None => None,
-        Some(treatment) => match density(treatment, name, number)? {
-            Some(density) => {
-                in_all += density;
-                Some(in_all)
-            }
-            None => {
-                not_known += 1;
-                None
-            }
-        },
     };
     let show = |density: Decimal| {
         let text = density.to_string();

@@ -5,6 +5,7 @@ use clap::builder::{PossibleValuesParser, TypedValueParser as _};
 use rust_decimal::Decimal;
 use sward_rules::Entered;
 use sward_rules::calibrate::{DropletClass, Travel};
+use sward_rules::plan::Passes;
 
 const DROPS: [&str; 8] = [
     "extremely-fine",
@@ -56,12 +57,16 @@ pub(crate) struct SpreaderCalc {
 #[derive(Debug, Args)]
 #[group(skip)]
 pub(crate) struct AgainstArgs {
-    /// The rate wanted, like "3.6 lb/1000 ft2"; for one of two passes half of it
+    /// The rate wanted in all, like "3.6 lb/1000 ft2"
     #[arg(long, value_name = "RATE", value_parser = Entered::parse)]
     pub(crate) wanted: Option<Entered>,
     /// The label's most; without it the answer stays "not known"
     #[arg(long, value_name = "RATE", value_parser = Entered::parse, requires = "wanted")]
     pub(crate) most: Option<Entered>,
+    /// In how many passes it goes on: 1, or 2 with half the rate each
+    #[arg(long, value_name = "N", default_value = "1",
+        value_parser = PossibleValuesParser::new(["1", "2"]).map(|text| passes(&text)))]
+    pub(crate) passes: Passes,
 }
 
 /// A spreader's pattern.
@@ -239,6 +244,13 @@ fn tried(text: &str) -> Result<(Decimal, Entered), String> {
     let setting = Decimal::from_str_exact(setting.trim()).map_err(|_| like)?;
     let rate = Entered::parse(rate).map_err(|error| error.to_string())?;
     Ok((setting, rate))
+}
+
+fn passes(text: &str) -> Passes {
+    match text {
+        "2" => Passes::TwoAtRightAngles,
+        _ => Passes::One,
+    }
 }
 
 fn travel(text: &str) -> Travel {

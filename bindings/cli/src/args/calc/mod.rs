@@ -6,9 +6,13 @@ mod convert;
 mod keep_off;
 mod notice;
 mod place;
+mod product;
 mod record_fields;
+mod season;
 mod sign;
 mod sky;
+pub(crate) mod typed;
+mod water;
 
 use clap::{Args, Subcommand};
 
@@ -20,9 +24,12 @@ pub(crate) use convert::ConvertCalc;
 pub(crate) use keep_off::KeepOffCalc;
 pub(crate) use notice::NoticeCalc;
 pub(crate) use place::PlaceArgs;
+pub(crate) use product::{LabelRates, MixCalc, RateCalc, SpotsCalc, TankCalc};
 pub(crate) use record_fields::RecordFieldsCalc;
+pub(crate) use season::{RepeatCalc, SeasonCalc, StockCalc};
 pub(crate) use sign::SignCalc;
 pub(crate) use sky::{AirCalc, DayArgs, DownWindCalc, InversionCalc, SunCalc, WindCalc};
+pub(crate) use water::{HoseEndCalc, PassesCalc, WateringInCalc};
 
 /// One calculation.
 #[derive(Debug, Args)]
@@ -73,4 +80,24 @@ pub(crate) enum Calc {
     Inversion(InversionCalc),
     /// What lies down wind of a lawn
     DownWind(DownWindCalc),
+    /// A rate in every form, and product for an area: by area, pack, active ingredient or mix
+    Rate(RateCalc),
+    /// What goes into one tank: product, water, and the area that it covers
+    Mix(MixCalc),
+    /// One tank for several yards: what each got, what is left, where a leftover may go
+    Tank(TankCalc),
+    /// A hose-end sprayer: what it puts on, and the dial's step for a rate
+    HoseEnd(HoseEndCalc),
+    /// Half-rate passes: what a setting gives on another swath than it was calibrated on
+    Passes(PassesCalc),
+    /// Spots and mounds, and whether bait would be taken
+    Spots(SpotsCalc),
+    /// Watering in: how much water, and minutes from a can test
+    WateringIn(WateringInCalc),
+    /// Active ingredient over a season
+    Season(SeasonCalc),
+    /// The earliest day for the next treatment
+    Repeat(RepeatCalc),
+    /// Which lots a plan takes, and what is missing
+    Stock(StockCalc),
 }

@@ -81,12 +81,16 @@ pub(super) fn tell_place(worked: &mut Worked, typed: &str, place: Option<Place>)
 
 /// One finding on one line.
 pub(super) fn finding_line(finding: &Finding) -> String {
-    let mut line = format!("{}: ", verdict(finding.verdict));
-    if let Some(value) = &finding.value {
-        line += &format!("{value}, ");
-    }
-    if let Some(limit) = &finding.limit {
-        line += &format!("asked {limit}: ");
-    }
-    line + &finding.why()
+    let value = finding.value.as_ref().map(|value| format!("{value}, "));
+    let limit = finding
+        .limit
+        .as_ref()
+        .map(|limit| format!("asked {limit}: "));
+    format!(
+        "{}: {}{}{}",
+        verdict(finding.verdict),
+        value.unwrap_or_default(),
+        limit.unwrap_or_default(),
+        finding.why()
+    )
 }

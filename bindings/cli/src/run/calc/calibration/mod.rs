@@ -78,7 +78,7 @@ fn against(args: &AgainstArgs, found: &Entered) -> Result<Option<Finding>> {
         return Ok(None);
     };
     let most = args.most.map_or(LabelSays::Unfilled, LabelSays::Value);
-    Ok(Some(rate_found_finding(found, wanted, &most)?))
+    Ok(Some(rate_found_finding(found, wanted, &most, args.passes)?))
 }
 
 /// Settings as typed.

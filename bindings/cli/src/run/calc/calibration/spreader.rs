@@ -61,7 +61,12 @@ pub(in crate::run::calc) fn spreader(args: &SpreaderCalc) -> Result<Worked> {
         tries.push(Tried { setting, rate });
     }
     if let Some(wanted) = &args.against.wanted
-        && let Some(next) = setting_to_try(&tries, wanted, args.against.most.as_ref())?
+        && let Some(next) = setting_to_try(
+            &tries,
+            wanted,
+            args.against.most.as_ref(),
+            args.against.passes,
+        )?
     {
         let next = worked.take("setting to try", next);
         let beyond = if next.between {
