@@ -27,8 +27,6 @@ fn look(phone: &Phone, signs: &str) {
         "78 F",
         "--bloom",
         "beside",
-        "--wind",
-        "6 mph gust 7 mph from 200 at 5 ft",
     ]);
 }
 
@@ -38,6 +36,16 @@ fn a_spray_hears_of_sun_signs_soil_and_height() {
     planned(&phone);
     phone.does(["label", "set", "granule", "method=foliar_spray"]);
     look(&phone, "still-air,dew");
+    phone.does([
+        "reading",
+        "maple",
+        "--wind",
+        "6 mph gust 7 mph from 200 at 5 ft @07:57",
+        "--wind",
+        "5 mph from 210 at 5 ft @07:58",
+        "--wind",
+        "5 mph from 200 at 5 ft @07:59",
+    ]);
     let told = phone.ends(["ready", "maple"], 3);
     assert!(told["sun"].is_null());
     // Where the yard lies is not known: it may be evening.
