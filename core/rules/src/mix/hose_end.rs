@@ -14,7 +14,7 @@ use crate::label::Label;
 use crate::note::Note;
 use crate::plan::amounts::{change_percent, out_of_range};
 use crate::plan::{carrier_finding, rate_findings};
-use crate::quantity::{Dimension, Entered, Unit, shown, shown_up};
+use crate::quantity::{Dimension, Entered, Unit, shown, shown_down};
 use crate::working::{Answer, Working};
 
 /// Most steps of a dial.
@@ -98,8 +98,8 @@ pub struct Dial {
     pub rate: Option<Entered>,
     /// How far that is from the rate asked for, in percent; never above zero.
     pub change_percent: Option<f64>,
-    /// The carrier per area at which the lowest step would give the rate, where no step is low
-    /// enough, rounded up: the pace to walk at.
+    /// The most carrier per area at which the lowest step stays within the rate, where no step is
+    /// low enough: the pace to walk at. Rounded down.
     pub carrier_for_lowest: Option<Entered>,
     /// What the label says to it.
     pub findings: Vec<Finding>,
@@ -186,8 +186,8 @@ fn no_step(asked: &DialAsked<'_>, needed: Entered, steps: &[(Decimal, &Entered)]
     let carrier_m = times_over(ratio, Decimal::ONE, *lowest_si).ok_or_else(range)?;
     let unit = asked.carrier.unit();
     let own = positive_si(&asked.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
-    let slower = times_over(carrier_m, asked.carrier.amount(), own)
-        .and_then(|amount| shown_up(amount, unit, super::SPARE_DIGITS));
+    let quicker = times_over(carrier_m, asked.carrier.amount(), own)
+        .and_then(|amount| shown_down(amount, unit, super::SPARE_DIGITS));
     let finding = Finding::new(Check::Rate, Verdict::DontTreat, Reason::NoDialStep)
         .with_value(Shown::Amount { amount: **lowest })
         .with_limit(Shown::AtMost { most: needed }, Whose::Label);
@@ -196,7 +196,7 @@ fn no_step(asked: &DialAsked<'_>, needed: Entered, steps: &[(Decimal, &Entered)]
         step: None,
         rate: None,
         change_percent: None,
-        carrier_for_lowest: slower,
+        carrier_for_lowest: quicker,
         findings: vec![finding],
     })
 }

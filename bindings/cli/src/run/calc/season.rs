@@ -32,11 +32,7 @@ pub(super) fn season(args: &SeasonCalc) -> Result<Worked> {
             "give a treatment, such as {example}"
         )));
     }
-    let others = if args.others_none {
-        Others::SaidNone
-    } else {
-        Others::NotKnown
-    };
+    let others = others(args.others_none);
     let sums = season_ingredients(&SeasonInput {
         before: &before,
         planned: planned.as_ref(),
@@ -58,6 +54,14 @@ pub(super) fn season(args: &SeasonCalc) -> Result<Worked> {
     Ok(worked)
 }
 
+fn others(said_none: bool) -> Others {
+    if said_none {
+        Others::SaidNone
+    } else {
+        Others::NotKnown
+    }
+}
+
 /// The earliest day.
 pub(super) fn repeat(args: &RepeatCalc) -> Result<Worked> {
     let mut worked = Worked::default();
@@ -71,6 +75,7 @@ pub(super) fn repeat(args: &RepeatCalc) -> Result<Worked> {
         season_most: args.season_most.clone().unwrap_or_default(),
         season_from: args.season_from.or(first).unwrap_or(args.on),
         before,
+        others: others(args.others_none),
         planned: args.on,
     })?;
     let next = worked.take("repeat", next);
