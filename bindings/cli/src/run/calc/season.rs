@@ -41,14 +41,18 @@ pub(super) fn season(args: &SeasonCalc) -> Result<Worked> {
     })?;
     let sums = worked.take("season", sums);
     for sum in &sums {
-        let mut line = format!("{}: {} so far", sum.name, sum.so_far.for_person());
-        if let Some(all) = &sum.with_planned {
-            line += &format!(", {} with the planned treatment", all.for_person());
-        }
-        if let Some(room) = &sum.room {
-            line += &format!("; room for {} as far as is known", room.for_person());
-        }
-        worked.line(line).findings([sum.finding.clone()]);
+        let mut parts = vec![format!("{}: {} so far", sum.name, sum.so_far.for_person())];
+        parts.extend(
+            sum.with_planned
+                .map(|all| format!("{} with the planned treatment", all.for_person())),
+        );
+        parts.extend(
+            sum.room
+                .map(|room| format!("room for {} as far as is known", room.for_person())),
+        );
+        worked
+            .line(parts.join(", "))
+            .findings([sum.finding.clone()]);
     }
     worked.line(CAUTION).value("ingredients", &sums);
     Ok(worked)
