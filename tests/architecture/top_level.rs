@@ -28,7 +28,6 @@ const ALLOWED: [&str; 11] = [
     "LICENSE-MIT",
     "check",
     "clippy.toml",
-    "deny.toml",
     "rust-toolchain.toml",
     "rustfmt.toml",
 ];

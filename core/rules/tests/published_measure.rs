@@ -2,9 +2,9 @@
 
 use geo::{GeodesicArea, polygon};
 use sward_rules::measure::{
-    AreaEstimate, Fix, OffsetRule, Outline, Shape, geodesic_polygon, walk_from_gpx,
+    AreaEstimate, DrawnCorner, Fix, OffsetRule, Outline, Shape, geodesic_polygon, walk_from_gpx,
 };
-use sward_rules::{Entered, RuleError};
+use sward_rules::{Entered, Field, Note, RuleError};
 
 fn ft(text: &str) -> Entered {
     Entered::parse(&format!("{text} ft")).expect("a length in feet")
@@ -200,6 +200,217 @@ fn a_walked_lawn() {
     assert!((geo.geodesic_area_unsigned() - walked).abs() < 1e-6);
 }
 
+/// Computed: how far off the same lawn is by three ways that are not used here. The trap is Web
+/// Mercator, in which web maps measure.
+#[test]
+fn a_lawn_by_other_ways_to_measure() {
+    let (_, ours_m2) = geodesic_polygon(&LAWN).unwrap();
+    let by = |place: &dyn Fn((f64, f64)) -> (f64, f64)| {
+        let placed = LAWN.map(place);
+        let next = placed.iter().cycle().skip(1);
+        let twice: f64 = placed
+            .iter()
+            .zip(next)
+            .map(|(p, q)| p.0 * q.1 - q.0 * p.1)
+            .sum();
+        100.0 * (twice.abs() / 2.0 / ours_m2 - 1.0)
+    };
+    let sphere_m = 6_371_008.8;
+    let sphere = by(&|(lat, lon): (f64, f64)| {
+        let east = sphere_m * (lon + 75.0).to_radians() * 40.0_f64.to_radians().cos();
+        (east, sphere_m * (lat - 40.0).to_radians())
+    });
+    assert!((sphere + 0.106).abs() < 0.001, "{sphere}");
+    let mercator = by(&|(lat, lon): (f64, f64)| {
+        let north = 6_378_137.0 * lat.to_radians().tan().asinh();
+        (6_378_137.0 * lon.to_radians(), north - 4_865_942.0)
+    });
+    assert!((mercator - 70.6).abs() < 0.05, "{mercator}");
+    // 75 W is the middle of its UTM zone, where lengths are 0.9996 of their own.
+    let utm = 100.0 * (0.999_6_f64.powi(2) - 1.0);
+    assert!((utm + 0.080).abs() < 0.000_1, "{utm}");
+}
+
+/// From geometry.
+#[test]
+fn edges_of_shapes() {
+    let near = |shape: Shape, feet: f64, tolerance: f64| {
+        let found = shape.perimeter().unwrap().value.feet();
+        assert!((found - feet).abs() < tolerance, "{found} is not {feet}");
+    };
+    let (length, width) = (ft("60"), ft("25"));
+    near(Shape::Rectangle { length, width }, 170.0, 1e-9);
+    let (a, b, c) = (ft("13"), ft("14"), ft("15"));
+    near(Shape::TriangleSides { a, b, c }, 42.0, 1e-9);
+    let diameter = ft("80");
+    near(Shape::Circle { diameter }, 251.327_412_287, 1e-6);
+    let oval = |length, width| Shape::Oval { length, width };
+    near(oval(ft("80"), ft("80")), 251.327_412_287, 1e-6);
+    // SciPy's complete elliptic integral: 25.5269988634 for half axes 5 and 3.
+    near(oval(ft("6"), ft("10")), 25.526_998_863_4, 1e-9);
+    let radii = all_ft(&["40"; 9]);
+    near(Shape::MeanRadius { radii }, 251.327_412_287, 1e-6);
+    // Base 60, and 25 · √2 + 5 · √5 + … along the far edge.
+    let strip = Shape::Offsets {
+        spacing: ft("10"),
+        offsets: all_ft(&["0", "25", "35", "40", "38", "20", "0"]),
+        rule: OffsetRule::Trapezoid,
+    };
+    let far: f64 = [25.0, 10.0, 5.0, 2.0, 18.0, 20.0]
+        .iter()
+        .map(|rise: &f64| rise.hypot(10.0))
+        .sum();
+    near(strip, 60.0 + far, 1e-9);
+    // GeographicLib's geodesics are what `a_degree_square` checks; a lawn's edge here.
+    let fixes = LAWN
+        .map(|(lat, lon)| Fix::from_degrees(lat, lon).unwrap())
+        .to_vec();
+    let (perimeter_m, _) = geodesic_polygon(&LAWN).unwrap();
+    near(Shape::Walk { fixes }, perimeter_m / 0.3048, 1e-9);
+}
+
+/// From geometry: what remains inside a strip.
+#[test]
+fn strips_along_the_whole_edge() {
+    let rest = |shape: Shape, width: &str| {
+        let outline = Outline {
+            shape,
+            left_out: vec![],
+        };
+        let whole = outline.area().unwrap().value.square_feet();
+        let strip = outline.strip_inside(&ft(width)).unwrap().value;
+        let sum = strip.strip.square_feet() + strip.rest.square_feet();
+        assert!((sum - whole).abs() < 1e-6 * whole, "{sum} {whole}");
+        strip.rest.square_feet()
+    };
+    let near = |found: f64, expected: f64| {
+        assert!((found / expected - 1.0).abs() < 1e-5, "{found} {expected}");
+    };
+    let rectangle = |l, w| Shape::Rectangle {
+        length: ft(l),
+        width: ft(w),
+    };
+    near(rest(rectangle("60", "25"), "5"), 750.0);
+    near(rest(rectangle("60", "25"), "12.4"), 35.2 * 0.2);
+    let (a, b, c) = (ft("13"), ft("14"), ft("15"));
+    // The circle within has a radius of 4.
+    near(
+        rest(Shape::TriangleSides { a, b, c }, "1"),
+        84.0 * 9.0 / 16.0,
+    );
+    let circle = rest(Shape::Circle { diameter: ft("80") }, "5");
+    let by_hand = std::f64::consts::PI * 35.0_f64.powi(2);
+    assert!((circle / by_hand - 1.0).abs() < 5e-4, "{circle} {by_hand}");
+    // An L of 60 and 50 with arms of 20 and 30, in metres: two arms of what remains, their common
+    // part once, and beside the corner that bends in a square less a quarter of a disc.
+    let corners = [(0, 0), (60, 0), (60, 20), (30, 20), (30, 50), (0, 50)];
+    let corners = corners
+        .map(|(x, y)| DrawnCorner {
+            east_cm: 100 * x,
+            north_cm: 100 * y,
+        })
+        .to_vec();
+    let l_shape = rest(Shape::Drawn { corners }, "16.404199475") * 0.092_903_04;
+    let by_hand = 800.0 + 500.0 - 200.0 + 25.0 * (1.0 - std::f64::consts::FRAC_PI_4);
+    assert!(
+        (l_shape / by_hand - 1.0).abs() < 1e-5,
+        "{l_shape} {by_hand}"
+    );
+}
+
+/// From geometry: a strip along one side, and strips that cannot be.
+#[test]
+fn strips_along_a_part_of_the_edge_and_strips_that_cannot_be() {
+    let mut lawn = Outline {
+        shape: Shape::Rectangle {
+            length: ft("60"),
+            width: ft("25"),
+        },
+        left_out: vec![],
+    };
+    let along = lawn.strip_along(&ft("60"), &ft("5")).unwrap().value;
+    assert!((along.strip.square_feet() - 300.0).abs() < 1e-9);
+    assert!((along.rest.square_feet() - 1_200.0).abs() < 1e-9);
+    let takes_all = |result: Result<_, RuleError>| {
+        assert!(matches!(result, Err(RuleError::StripTakesAll { .. })));
+    };
+    takes_all(lawn.strip_inside(&ft("12.5")));
+    takes_all(lawn.strip_inside(&ft("4000")));
+    takes_all(lawn.strip_along(&ft("60"), &ft("25")));
+    assert!(matches!(
+        lawn.strip_along(&ft("200"), &ft("1")),
+        Err(RuleError::NotAllowed {
+            field: Field::StripEdge,
+            ..
+        })
+    ));
+    assert!(matches!(
+        lawn.strip_inside(&ft("0")),
+        Err(RuleError::NotPositive {
+            field: Field::StripWidth,
+            ..
+        })
+    ));
+    // A pool counts against what remains, wherever it lies.
+    lawn.left_out.push(Shape::Circle { diameter: ft("10") });
+    let rest = lawn.strip_inside(&ft("5")).unwrap();
+    let by_hand = 750.0 - 25.0 * std::f64::consts::PI;
+    assert!((rest.value.rest.square_feet() - by_hand).abs() < 1e-3);
+    assert!(rest.working.notes.contains(&Note::LeftOutBeyondStrip));
+    lawn.shape = Shape::TriangleHeight {
+        base: ft("60"),
+        height: ft("25"),
+    };
+    assert_eq!(
+        lawn.strip_inside(&ft("5")).unwrap_err(),
+        RuleError::EdgeNotGiven
+    );
+    assert!(lawn.strip_along(&ft("60"), &ft("5")).is_ok());
+}
+
+/// A walk in the middle of the Pacific, and one at a pole, as files: refused in words, not measured
+/// wrongly.
+#[test]
+fn walks_across_the_date_line_and_at_a_pole_are_refused() {
+    let walked = |points: &[(f64, f64)]| {
+        let points: String = points
+            .iter()
+            .map(|(lat, lon)| format!("<trkpt lat=\"{lat}\" lon=\"{lon}\"/>"))
+            .collect();
+        let gpx = format!(
+            "<gpx version=\"1.1\" creator=\"t\"><trk><trkseg>{points}</trkseg></trk></gpx>"
+        );
+        let fixes = walk_from_gpx(gpx.as_bytes()).unwrap().fixes;
+        Shape::Walk { fixes }
+    };
+    let fiji = walked(&[
+        (-16.8, 179.999_9),
+        (-16.8, -179.999_9),
+        (-16.799_8, -179.999_9),
+        (-16.799_8, 179.999_9),
+    ]);
+    assert_eq!(fiji.area().unwrap_err(), RuleError::AcrossDateLine);
+    assert_eq!(fiji.perimeter().unwrap_err(), RuleError::AcrossDateLine);
+    let pole = walked(&[(89.999_9, 0.0), (89.999_9, 120.0), (89.999_9, -120.0)]);
+    assert_eq!(pole.area().unwrap_err(), RuleError::NearPole);
+    // Just this side of the date line all is well.
+    let beside = walked(&[
+        (-16.8, 179.999),
+        (-16.8, 179.999_3),
+        (-16.799_8, 179.999_3),
+        (-16.799_8, 179.999),
+    ]);
+    let (_, expected_m2) = geodesic_polygon(&[
+        (-16.8, 179.999),
+        (-16.8, 179.999_3),
+        (-16.799_8, 179.999_3),
+        (-16.799_8, 179.999),
+    ])
+    .unwrap();
+    let found = beside.area().unwrap().value.square_metres();
+    assert!((found - expected_m2).abs() < 1e-6);
+}
+
 /// Computed: what rounding the coordinates does to the same lawn.
 #[test]
 fn rounded_coordinates() {
@@ -212,6 +423,20 @@ fn rounded_coordinates() {
             (area_m2 - expected_m2).abs() < 1e-3,
             "{decimals}: {area_m2}"
         );
+        let fixes = rounded.map(|(lat, lon)| Fix {
+            accuracy_mm: Some(1),
+            ..Fix::from_degrees(lat, lon).unwrap()
+        });
+        let stated = area(Shape::Walk {
+            fixes: fixes.to_vec(),
+        });
+        if decimals < 7 {
+            let off = (area_m2 - 599.998_7).abs();
+            assert!(
+                off < 3.0 * stated.uncertainty.value,
+                "{decimals}: {stated:?}"
+            );
+        }
     }
 }
 

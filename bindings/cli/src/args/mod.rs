@@ -24,7 +24,11 @@ pub(crate) use book::{
     RecordsFilterArgs, RestoreArgs,
 };
 pub(crate) use calc::{
-    AreaCalc, Calc, CalcArgs, KeepOffCalc, NoticeCalc, PlaceArgs, RecordFieldsCalc, SignCalc,
+    AgainstArgs, AirCalc, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
+    DayArgs, DownWindCalc, HoseEndCalc, InversionCalc, KeepOffCalc, LabelRates, MixCalc,
+    NoticeCalc, NozzlesCalc, PaceCalc, PassesCalc, PlaceArgs, RateCalc, RecordFieldsCalc,
+    RepeatCalc, SeasonCalc, SignCalc, SpotsCalc, SprayerCalc, SpreaderCalc, StockCalc, SunCalc,
+    TankCalc, WateringInCalc, WindCalc, typed,
 };
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,

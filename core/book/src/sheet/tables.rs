@@ -58,6 +58,7 @@ pub(super) static YARD: &[Field] = &[
     plain("notice", FieldKind::Note),
     plain("note", FieldKind::Note),
     plain("street_bearing", FieldKind::Bearing),
+    plain("position", FieldKind::Position),
 ];
 
 static SECTION: &[Field] = &[

@@ -260,6 +260,21 @@ pub enum RuleError {
         /// Area of the lawn's outer shape.
         lawn: String,
     },
+    /// Measures that give an area and leave open how its edge runs.
+    #[error(
+        "these measures do not say how long the edge is; measure every side, or the corners by two \
+         tapes each"
+    )]
+    EdgeNotGiven,
+    /// A strip so wide that nothing of the lawn remains.
+    #[error(
+        "a strip of {width} leaves nothing to treat; check its width against the label, or leave \
+         this lawn out"
+    )]
+    StripTakesAll {
+        /// The strip's width as typed.
+        width: String,
+    },
 
     /// A GPX file beyond the size limit.
     #[error(
@@ -496,6 +511,67 @@ pub enum RuleError {
     ControlUndefined {
         /// The count that is zero.
         missing: ControlCount,
+    },
+
+    /// More finished mix wanted than the tank holds.
+    #[error("{mix} of finished mix do not fit into a tank of {tank}; mix less, or in two fills")]
+    MixOverTank {
+        /// The mix wanted.
+        mix: String,
+        /// What the tank holds.
+        tank: String,
+    },
+    /// More drawn from a tank than was left in it.
+    #[error(
+        "{stop}: {drawn} cannot be drawn, as only {left} were left in the tank; measure what is in \
+         it and enter the draws again"
+    )]
+    DrawnMoreThanLeft {
+        /// Where it was drawn.
+        stop: String,
+        /// What is said to have been drawn.
+        drawn: String,
+        /// What was left.
+        left: String,
+    },
+    /// Too few cans caught water.
+    #[error("{count} cans are too few; set out at least {needed}, spread over the lawn")]
+    TooFewCans {
+        /// How many there are.
+        count: usize,
+        /// How many are needed.
+        needed: usize,
+    },
+    /// No can caught anything.
+    #[error("no can caught any water; let it run longer and measure again")]
+    CansEmpty,
+    /// Two lots of one name.
+    #[error("two lots are called `{name}`; give each its own number or name")]
+    SameLot {
+        /// The name.
+        name: String,
+    },
+    /// A time between two treatments that cannot be read.
+    #[error(
+        "`{text}` is no time between two treatments; write it like 30 days, 6 weeks or 2 months"
+    )]
+    IntervalUnclear {
+        /// What was typed.
+        text: String,
+    },
+    /// A day that comes after the one planned for.
+    #[error("{day} is after {planned}, the day in question; check both days")]
+    DayAfter {
+        /// The day that should come before.
+        day: String,
+        /// The day it should not come after.
+        planned: String,
+    },
+    /// A day outside the calendar.
+    #[error("counted from {day}, that leaves the calendar; check the day and the time")]
+    DayOutOfCalendar {
+        /// The day it was counted from.
+        day: String,
     },
 }
 

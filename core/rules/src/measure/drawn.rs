@@ -5,7 +5,7 @@
 use geo::Coord;
 
 use super::crossing::must_not_cross;
-use super::ring::{must_have_short_sides, perimeter, shoelace, standard_deviation_m2};
+use super::ring::{must_have_short_sides, shoelace, standard_deviation_m2};
 use super::walk::metres;
 use super::{AreaEstimate, DrawnCorner};
 use crate::error::{Field, Result, RuleError};
@@ -28,26 +28,14 @@ pub(super) fn area(corners: &[DrawnCorner]) -> Result<Answer<AreaEstimate>> {
             limit: DRAWN_CORNERS_MOST,
         });
     }
-    // A corner repeated at once, or the first at the end, adds no side.
-    let mut ring = corners.to_vec();
-    ring.dedup();
-    while ring.len() > 1 && ring.first() == ring.last() {
-        ring.pop();
-    }
+    let ring = ring(corners);
     if ring.len() < 3 {
         return Err(RuleError::TooFewCorners { count: ring.len() });
     }
-    let ring: Vec<Coord<f64>> = ring
-        .iter()
-        .map(|c| Coord {
-            x: f64::from(c.east_cm) / 100.0,
-            y: f64::from(c.north_cm) / 100.0,
-        })
-        .collect();
     must_have_short_sides(&ring)?;
     must_not_cross(&ring)?;
     let uncertainty_m2 = standard_deviation_m2(&ring, &vec![DRAWN_ERROR_M; ring.len()]);
-    let value = AreaEstimate::from_si(shoelace(&ring), uncertainty_m2, Some(perimeter(&ring)));
+    let value = AreaEstimate::from_si(shoelace(&ring), uncertainty_m2);
     let metres = metres(DRAWN_ERROR_M);
     Ok(
         Working::new("drawn corners, shoelace formula", "plane geometry")
@@ -56,6 +44,22 @@ pub(super) fn area(corners: &[DrawnCorner]) -> Result<Answer<AreaEstimate>> {
             .note(Note::DrawnErrors { metres })
             .gives(value),
     )
+}
+
+/// The corners in the plane, in metres. A corner repeated at once, or the first at the end, adds no
+/// side.
+pub(super) fn ring(corners: &[DrawnCorner]) -> Vec<Coord<f64>> {
+    let mut ring = corners.to_vec();
+    ring.dedup();
+    while ring.len() > 1 && ring.first() == ring.last() {
+        ring.pop();
+    }
+    ring.iter()
+        .map(|c| Coord {
+            x: f64::from(c.east_cm) / 100.0,
+            y: f64::from(c.north_cm) / 100.0,
+        })
+        .collect()
 }
 
 #[cfg(test)]
@@ -77,7 +81,7 @@ mod tests {
         let lawn = drawn(&[(-500, 200), (1_500, 200), (1_500, 1_200), (-500, 1_200)]);
         let answer = lawn.area().unwrap();
         assert!((answer.value.square_metres() - 200.0).abs() < 1e-9);
-        assert!((answer.value.perimeter.unwrap().value - 60.0).abs() < 1e-9);
+        assert!((lawn.perimeter().unwrap().value.metres() - 60.0).abs() < 1e-9);
         // By hand: four corners, each with the diagonal's square 500 m² across:
         // 4 · (1 m)²/2 · 500 m²/4 = 250 m⁴.
         assert!((answer.value.uncertainty.value - 250.0_f64.sqrt()).abs() < 1e-9);

@@ -1,4 +1,4 @@
-//! An area with its uncertainty.
+//! An area or a length with its uncertainty.
 //!
 //! How it was found is the business of the shapes; here is only what every area has.
 
@@ -18,8 +18,6 @@ pub struct AreaEstimate {
     pub area: Area,
     /// One standard deviation: about two times in three the true area lies within it.
     pub uncertainty: Area,
-    /// Length of the outer edge, where the measures give it.
-    pub perimeter: Option<Length>,
 }
 
 impl AreaEstimate {
@@ -42,15 +40,13 @@ impl AreaEstimate {
         Ok(Self {
             area: value,
             uncertainty,
-            perimeter: None,
         })
     }
 
-    pub(super) fn from_si(area_m2: f64, uncertainty_m2: f64, perimeter_m: Option<f64>) -> Self {
+    pub(super) fn from_si(area_m2: f64, uncertainty_m2: f64) -> Self {
         Self {
             area: Area::new::<square_meter>(area_m2),
             uncertainty: Area::new::<square_meter>(uncertainty_m2),
-            perimeter: perimeter_m.map(Length::new::<meter>),
         }
     }
 
@@ -82,12 +78,65 @@ impl AreaEstimate {
 
 impl Serialize for AreaEstimate {
     fn serialize<S: Serializer>(&self, serializer: S) -> std::result::Result<S::Ok, S::Error> {
-        let mut s = serializer.serialize_struct("AreaEstimate", 5)?;
+        let mut s = serializer.serialize_struct("AreaEstimate", 4)?;
         s.serialize_field("area_ft2", &self.square_feet())?;
         s.serialize_field("area_m2", &self.square_metres())?;
         s.serialize_field("uncertainty_ft2", &self.uncertainty.get::<square_foot>())?;
         s.serialize_field("uncertainty_m2", &self.uncertainty.get::<square_meter>())?;
-        s.serialize_field("perimeter_ft", &self.perimeter.map(|p| p.get::<foot>()))?;
+        s.end()
+    }
+}
+
+/// A length, and how far off it may be.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LengthEstimate {
+    /// The best estimate.
+    pub length: Length,
+    /// One standard deviation: about two times in three the true length lies within it.
+    pub uncertainty: Length,
+}
+
+impl LengthEstimate {
+    pub(super) fn from_si(length_m: f64, uncertainty_m: f64) -> Self {
+        Self {
+            length: Length::new::<meter>(length_m),
+            uncertainty: Length::new::<meter>(uncertainty_m),
+        }
+    }
+
+    /// The length in feet.
+    pub fn feet(&self) -> f64 {
+        self.length.get::<foot>()
+    }
+
+    /// The length in metres.
+    pub fn metres(&self) -> f64 {
+        self.length.get::<meter>()
+    }
+
+    /// One standard deviation in percent of the length.
+    pub fn uncertainty_percent(&self) -> f64 {
+        100.0 * (self.uncertainty / self.length).value
+    }
+
+    /// The estimate as a person reads it: `170.0 ft ± 1.3 ft (0.8 %)`.
+    pub fn for_person(&self) -> String {
+        format!(
+            "{:.1} ft ± {:.1} ft ({:.1} %)",
+            self.feet(),
+            self.uncertainty.get::<foot>(),
+            self.uncertainty_percent()
+        )
+    }
+}
+
+impl Serialize for LengthEstimate {
+    fn serialize<S: Serializer>(&self, serializer: S) -> std::result::Result<S::Ok, S::Error> {
+        let mut s = serializer.serialize_struct("LengthEstimate", 4)?;
+        s.serialize_field("length_ft", &self.feet())?;
+        s.serialize_field("length_m", &self.metres())?;
+        s.serialize_field("uncertainty_ft", &self.uncertainty.get::<foot>())?;
+        s.serialize_field("uncertainty_m", &self.uncertainty.get::<meter>())?;
         s.end()
     }
 }

@@ -77,7 +77,7 @@ pub(super) fn distance_m(a: &Fix, b: &Fix) -> f64 {
 }
 
 /// Length of a degree of longitude and of latitude on WGS84.
-fn metres_a_degree(lat: f64) -> (f64, f64) {
+pub(super) fn metres_a_degree(lat: f64) -> (f64, f64) {
     const A_M: f64 = 6_378_137.0;
     const F: f64 = 1.0 / 298.257_223_563;
     let e2 = F * (2.0 - F);

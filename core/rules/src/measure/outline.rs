@@ -62,10 +62,7 @@ impl Outline {
         Ok(working
             .input("outer shape", lawn.for_person())
             .note(Note::LeftOutInside)
-            .gives(AreaEstimate {
-                perimeter: lawn.perimeter,
-                ..AreaEstimate::from_si(net_m2, variance.sqrt(), None)
-            }))
+            .gives(AreaEstimate::from_si(net_m2, variance.sqrt())))
     }
 }
 
@@ -109,7 +106,7 @@ pub(super) fn must_be_a_lawn(area_m2: f64) -> Result<()> {
 }
 
 impl Working {
-    fn notes(mut self, notes: Vec<Note>) -> Self {
+    pub(super) fn notes(mut self, notes: Vec<Note>) -> Self {
         for note in notes {
             if !self.notes.contains(&note) {
                 self.notes.push(note);

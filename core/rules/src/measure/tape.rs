@@ -2,6 +2,8 @@
 //!
 //! Corners by tape are in `taped_polygon`. The uncertainty comes from a stated reading error.
 
+use std::f64::consts::{FRAC_PI_4, PI};
+
 use rust_decimal::Decimal;
 
 use super::{AreaEstimate, OffsetRule, Shape};
@@ -39,7 +41,7 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
             Working::new("rectangle: length × width", GEOMETRY)
                 .input("length", length.for_person())
                 .input("width", width.for_person())
-                .gives(estimate(&r, |r| r[0] * r[1], Some(2.0 * (r[0] + r[1]))))
+                .gives(estimate(&r, |r| r[0] * r[1]))
         }
         Shape::TriangleSides { a, b, c } => triangle(a, b, c)?,
         Shape::TriangleHeight { base, height } => {
@@ -50,7 +52,7 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
             Working::new("triangle: base × height / 2", GEOMETRY)
                 .input("base", base.for_person())
                 .input("height", height.for_person())
-                .gives(estimate(&r, |r| r[0] * r[1] / 2.0, None))
+                .gives(estimate(&r, |r| r[0] * r[1] / 2.0))
         }
         Shape::Trapezoid { a, b, height } => {
             let r = [
@@ -62,17 +64,13 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
                 .input("first parallel side", a.for_person())
                 .input("second parallel side", b.for_person())
                 .input("height", height.for_person())
-                .gives(estimate(&r, |r| f64::midpoint(r[0], r[1]) * r[2], None))
+                .gives(estimate(&r, |r| f64::midpoint(r[0], r[1]) * r[2]))
         }
         Shape::Circle { diameter } => {
             let d = positive(Field::Diameter, diameter)?;
             Working::new("circle: π/4 × diameter²", GEOMETRY)
                 .input("diameter", diameter.for_person())
-                .gives(estimate(
-                    &[d],
-                    |r| std::f64::consts::FRAC_PI_4 * r[0] * r[0],
-                    Some(std::f64::consts::PI * d),
-                ))
+                .gives(estimate(&[d], |r| FRAC_PI_4 * r[0] * r[0]))
         }
         Shape::Oval { length, width } => {
             let r = [
@@ -82,11 +80,7 @@ pub(super) fn area(shape: &Shape) -> Result<Answer<AreaEstimate>> {
             Working::new("oval: π/4 × length × width", GEOMETRY)
                 .input("length", length.for_person())
                 .input("width", width.for_person())
-                .gives(estimate(
-                    &r,
-                    |r| std::f64::consts::FRAC_PI_4 * r[0] * r[1],
-                    None,
-                ))
+                .gives(estimate(&r, |r| FRAC_PI_4 * r[0] * r[1]))
         }
         Shape::MeanRadius { radii } => by_radii(radii)?,
         Shape::Offsets {
@@ -125,11 +119,7 @@ fn triangle(a: &Entered, b: &Entered, c: &Entered) -> Result<Answer<AreaEstimate
         .input("first side", a.for_person())
         .input("second side", b.for_person())
         .input("third side", c.for_person())
-        .gives(estimate(
-            &sides,
-            |r| heron(r[0], r[1], r[2]),
-            Some(sides.iter().sum()),
-        )))
+        .gives(estimate(&sides, |r| heron(r[0], r[1], r[2]))))
 }
 
 /// Heron's formula in Kahan's arrangement, which keeps its digits for needle-like triangles; not a
@@ -184,9 +174,9 @@ fn by_offsets(
     .input("offsets", all.join(", "))
     .note(Note::BetweenOffsets);
     Ok(working.gives(if simpson {
-        estimate(&readings, |r| simpsons_rule(r[0], &r[1..]), None)
+        estimate(&readings, |r| simpsons_rule(r[0], &r[1..]))
     } else {
-        estimate(&readings, |r| trapezoid_rule(r[0], &r[1..]), None)
+        estimate(&readings, |r| trapezoid_rule(r[0], &r[1..]))
     }))
 }
 
@@ -208,11 +198,7 @@ fn by_radii(radii: &[Entered]) -> Result<Answer<AreaEstimate>> {
         Working::new("mean radius: π × (mean of the radii)²", GEOMETRY)
             .input("radii", all.join(", "))
             .note(Note::LessRound)
-            .gives(estimate(
-                &readings,
-                |r| std::f64::consts::PI * mean(r).powi(2),
-                None,
-            )),
+            .gives(estimate(&readings, |r| PI * mean(r).powi(2))),
     )
 }
 
@@ -258,15 +244,17 @@ fn within_limit(field: Field, length_m: f64, entered: &Entered) -> Result<f64> {
 }
 
 /// Area and uncertainty from readings in metres.
+pub(super) fn estimate(readings: &[f64], area: impl Fn(&[f64]) -> f64) -> AreaEstimate {
+    let (best, uncertainty) = spread(readings, area);
+    AreaEstimate::from_si(best, uncertainty)
+}
+
+/// What is worked out from readings in metres, and its standard deviation.
 ///
 /// Each reading has an independent error of [`TAPE_ERROR_SHARE`], at least [`TAPE_ERROR_LEAST_FT`];
-/// the area's variance is the sum of (∂A/∂r · σ_r)², with numeric derivatives.
-pub(super) fn estimate(
-    readings: &[f64],
-    area: impl Fn(&[f64]) -> f64,
-    perimeter_m: Option<f64>,
-) -> AreaEstimate {
-    let best = area(readings);
+/// the variance is the sum of (∂f/∂r · σ_r)², with numeric derivatives.
+pub(super) fn spread(readings: &[f64], of: impl Fn(&[f64]) -> f64) -> (f64, f64) {
+    let best = of(readings);
     let mut moved = readings.to_vec();
     let mut variance = 0.0;
     for (index, &reading) in readings.iter().enumerate() {
@@ -274,9 +262,9 @@ pub(super) fn estimate(
         let step = sigma / 100.0;
         let mut at = |value: f64| {
             moved[index] = value;
-            let area = area(&moved);
+            let there = of(&moved);
             moved[index] = reading;
-            area
+            there
         };
         let (above, below) = (at(reading + step) - best, best - at(reading - step));
         // A triangle near its limit exists on one side only; the other derivative is then NaN.
@@ -293,10 +281,11 @@ pub(super) fn estimate(
     } else {
         best
     };
-    AreaEstimate::from_si(best, uncertainty, perimeter_m)
+    (best, uncertainty)
 }
 
-fn reading_error_m(length_m: f64) -> f64 {
+/// One standard deviation of a tape reading, both in metres.
+pub(super) fn reading_error_m(length_m: f64) -> f64 {
     (TAPE_ERROR_SHARE * length_m.abs()).max(TAPE_ERROR_LEAST_FT * 0.3048)
 }
 

@@ -5,7 +5,7 @@
 use rust_decimal::Decimal;
 
 use super::crossing::must_not_cross;
-use super::geodesic::{geodesic_polygon, local_plane, no_such_place};
+use super::geodesic::{geodesic_polygon, local_plane, metres_a_degree, no_such_place};
 use super::ring::{must_have_short_sides, standard_deviation_m2};
 use super::{AreaEstimate, Fix};
 use crate::error::{Field, Result, RuleError};
@@ -33,12 +33,7 @@ pub(super) fn area(fixes: &[Fix]) -> Result<Answer<AreaEstimate>> {
         });
     }
     must_be_on_a_lawn(fixes)?;
-    // A fix repeated at once, or the first at the end, adds no side.
-    let mut ring = fixes.to_vec();
-    ring.dedup_by_key(|f| (f.lat_1e9, f.lon_1e9));
-    while ring.len() > 1 && same_place(ring[0], ring[ring.len() - 1]) {
-        ring.pop();
-    }
+    let ring = ring(fixes);
     if ring.len() < 3 {
         return Err(RuleError::TooFewCorners { count: ring.len() });
     }
@@ -46,36 +41,92 @@ pub(super) fn area(fixes: &[Fix]) -> Result<Answer<AreaEstimate>> {
     must_have_short_sides(&plane)?;
     must_not_cross(&plane)?;
     let corners: Vec<(f64, f64)> = ring.iter().map(|f| (f.lat(), f.lon())).collect();
-    let (perimeter_m, area_m2) = geodesic_polygon(&corners)?;
-    let accuracies: Vec<f64> = ring.iter().map(accuracy_m).collect();
-    let uncertainty_m2 = standard_deviation_m2(&plane, &accuracies);
-    Ok(describe(&ring, &accuracies).gives(AreaEstimate::from_si(
-        area_m2,
-        uncertainty_m2,
-        Some(perimeter_m),
-    )))
-}
-
-fn describe(ring: &[Fix], accuracies: &[f64]) -> Working {
-    let (least, most) = accuracies
-        .iter()
-        .fold((f64::INFINITY, 0.0_f64), |(least, most), a| {
-            (least.min(*a), most.max(*a))
-        });
-    let assumed = ring.iter().filter(|f| f.accuracy_mm.is_none()).count();
+    let (_, area_m2) = geodesic_polygon(&corners)?;
+    let errors = Errors::of(&ring);
+    let uncertainty_m2 = standard_deviation_m2(&plane, &errors.accuracies_m);
     let working = Working::new(
         "geodesic polygon on WGS84",
         "Karney (2013), J. Geodesy 87, 43",
-    )
-    .input("fixes", ring.len())
-    .input("accuracy", format!("{least:.1}–{most:.1} m"))
-    .note(Note::FixErrors);
-    if assumed == 0 {
-        return working;
+    );
+    Ok(errors
+        .describe(working)
+        .note(Note::FixErrors)
+        .gives(AreaEstimate::from_si(area_m2, uncertainty_m2)))
+}
+
+/// The fixes that make sides: one repeated at once, or the first at the end, adds none.
+pub(super) fn ring(fixes: &[Fix]) -> Vec<Fix> {
+    let mut ring = fixes.to_vec();
+    ring.dedup_by_key(|f| (f.lat_1e9, f.lon_1e9));
+    while ring.len() > 1 && same_place(ring[0], ring[ring.len() - 1]) {
+        ring.pop();
     }
-    working.note(Note::AccuracyAssumed {
-        fixes: assumed,
-        metres: metres(ACCURACY_ASSUMED_M),
+    ring
+}
+
+/// How far off each fix may be.
+pub(super) struct Errors {
+    /// Root mean square of the distance from the true place, in metres.
+    pub(super) accuracies_m: Vec<f64>,
+    assumed: usize,
+    rounded_to: Option<u32>,
+}
+
+impl Errors {
+    pub(super) fn of(ring: &[Fix]) -> Self {
+        let rounded_to = decimals(ring);
+        // A number rounded to a step is off by up to half of it, evenly: its variance is step²/12.
+        let rounding_m2 = rounded_to.map_or(0.0, |decimals| {
+            let step_deg = 10_f64.powf(-f64::from(decimals));
+            let (east_m, north_m) = metres_a_degree(ring[0].lat());
+            ((east_m * step_deg).powi(2) + (north_m * step_deg).powi(2)) / 12.0
+        });
+        Self {
+            accuracies_m: ring
+                .iter()
+                .map(|fix| (accuracy_m(fix).powi(2) + rounding_m2).sqrt())
+                .collect(),
+            assumed: ring.iter().filter(|f| f.accuracy_mm.is_none()).count(),
+            rounded_to,
+        }
+    }
+
+    /// That of the worst fix.
+    pub(super) fn most_m(&self) -> f64 {
+        self.accuracies_m.iter().copied().fold(0.0, f64::max)
+    }
+
+    pub(super) fn describe(&self, working: Working) -> Working {
+        let (least, most) = (
+            self.accuracies_m
+                .iter()
+                .copied()
+                .fold(f64::INFINITY, f64::min),
+            self.most_m(),
+        );
+        let mut working = working
+            .input("fixes", self.accuracies_m.len())
+            .input("accuracy", format!("{least:.1}–{most:.1} m"));
+        if self.assumed > 0 {
+            working = working.note(Note::AccuracyAssumed {
+                fixes: self.assumed,
+                metres: metres(ACCURACY_ASSUMED_M),
+            });
+        }
+        match self.rounded_to {
+            Some(decimals) => working.note(Note::CoordinatesRounded { decimals }),
+            None => working,
+        }
+    }
+}
+
+/// Behind the point, how many decimals of a degree the coordinates were rounded to; none when to
+/// seven or more, a hundredth of a metre, which no receiver on foot reaches.
+fn decimals(ring: &[Fix]) -> Option<u32> {
+    (0..=6).find(|&decimals| {
+        let step = 10_i64.pow(9 - decimals);
+        ring.iter()
+            .all(|f| f.lat_1e9 % step == 0 && f.lon_1e9 % step == 0)
     })
 }
 

@@ -19,7 +19,6 @@ pub(crate) fn area_sum_words(words: Words, areas: &[AreaEstimate]) -> Option<Str
         area: sum.area + area.area,
         uncertainty: (sum.uncertainty * sum.uncertainty + area.uncertainty * area.uncertainty)
             .sqrt(),
-        perimeter: None,
     });
     Some(amounts::area(words, &sum))
 }

@@ -77,3 +77,14 @@ error-refused = This cannot be done now. Nothing was stored: look at what stands
 error-not-found = Not found: { $what } “{ $name }”. Choose it from its list.
 error-ambiguous = “{ $name }” fits more than one { $what }: choose it from its list.
 error-damaged = The book on disk is damaged ({ $detail }): do not delete it. Run the proof of the book, then restore a backup into a new folder and swap records with the crew.
+error-edge-not-given = These measures do not say how long the edge is: measure every side, or the corners by two tapes each.
+error-strip-takes-all = A strip of { $width } leaves nothing to treat: check its width against the label, or leave this lawn out.
+# Tanks, cans, days, lots.
+error-mix-over-tank = { $mix } of finished mix do not fit into a tank of { $tank }: mix less, or in two fills.
+error-drawn-more-than-left = { $stop }: { $drawn } cannot be drawn, as only { $left } were left in the tank. Measure what is in it and enter the draws again.
+error-too-few-cans = { $count } cans are too few: set out at least { $needed }, spread over the lawn.
+error-cans-empty = No can caught any water: let it run longer and measure again.
+error-same-lot = Two lots are called “{ $name }”: give each its own number or name.
+error-interval-unclear = “{ $text }” is no time between two treatments: write it like 30 days, 6 weeks or 2 months.
+error-day-after = { $day } is after { $planned }, the day in question: check both days.
+error-day-out-of-calendar = Counted from { $day }, that leaves the calendar: check the day and the time.

@@ -115,3 +115,6 @@ yards-repeat-unknown = { $product } again: what its label says about repeating i
 yards-north-up = North up
 yards-from-street = As seen from the street
 yards-street-unknown = In which direction the street lies is not known: it can be entered with the yard.
+yards-position = Where it lies
+yards-position-help = Latitude, longitude. Used for the nearest yard and the hours of the sun. A section measured by walking fills it.
+yards-position-here = Take the place where I stand

@@ -77,3 +77,14 @@ error-refused = Esto no se puede hacer ahora. No se guardó nada: mire lo que es
 error-not-found = No se encontró: { $what } «{ $name }». Búsquelo en su lista.
 error-ambiguous = «{ $name }» sirve para más de un resultado ({ $what }): elíjalo de su lista.
 error-damaged = El libro en el disco está dañado ({ $detail }): no lo borre. Haga la comprobación del libro, restaure después una copia de seguridad en una carpeta nueva e intercambie registros con la cuadrilla.
+error-edge-not-given = Estas medidas no dicen cuánto mide el borde: mida cada lado, o las esquinas con dos cintas cada una.
+error-strip-takes-all = Una franja de { $width } no deja nada que tratar: compare su ancho con la etiqueta, o no trate este césped.
+# Tanques, latas, días, lotes.
+error-mix-over-tank = { $mix } de mezcla terminada no caben en un tanque de { $tank }: mezcle menos, o en dos cargas.
+error-drawn-more-than-left = { $stop }: no se pueden sacar { $drawn }, porque en el tanque solo quedaban { $left }. Mida lo que hay y ponga otra vez lo que se sacó.
+error-too-few-cans = { $count } latas son muy pocas: ponga al menos { $needed }, repartidas por el césped.
+error-cans-empty = Ninguna lata recogió agua: deje correr más tiempo y mida otra vez.
+error-same-lot = Dos lotes se llaman «{ $name }»: dé a cada uno su propio número o nombre.
+error-interval-unclear = «{ $text }» no es un tiempo entre dos tratamientos: escríbalo como 30 days, 6 weeks o 2 months.
+error-day-after = { $day } es después de { $planned }, el día en cuestión: revise los dos días.
+error-day-out-of-calendar = Contado desde { $day }, eso se sale del calendario: revise el día y el tiempo.

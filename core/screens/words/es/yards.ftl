@@ -115,3 +115,6 @@ yards-repeat-unknown = { $product } otra vez: no se sabe lo que dice su etiqueta
 yards-north-up = Con el norte arriba
 yards-from-street = Visto desde la calle
 yards-street-unknown = No se sabe hacia dónde queda la calle: se puede anotar con el patio.
+yards-position = Dónde queda
+yards-position-help = Latitud, longitud. Sirve para hallar el patio más cercano y saber las horas del sol. Una sección medida a pie lo llena.
+yards-position-here = Tomar el lugar donde estoy

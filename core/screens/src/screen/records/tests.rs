@@ -256,6 +256,9 @@ fn a_file_holds_what_was_found_and_is_named_by_the_day_alone() {
     assert!(day.parse::<chrono::NaiveDate>().is_ok(), "{name}");
     let (name, text) = export("whole", "json");
     assert!(name.strip_suffix(".json").is_some() && text.contains("Corner"));
+    let (name, text) = export("whole", "incidents");
+    assert!(name.ends_with(".incidents.csv"), "{name}");
+    assert!(text.starts_with("format,incident,what,"), "{text}");
     to(scene.send("/records", &[("do", "find"), ("place", "Hedge")]));
     let (_, text) = export("found", "csv");
     assert!(!text.contains("Corner"), "{text}");

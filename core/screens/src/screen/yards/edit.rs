@@ -29,6 +29,8 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
                 (form.text("address", "yards-address", "yards-address-help", Some(&sheet.address)))
                 (form.text("state", "yards-state", "yards-state-help", Some(&sheet.state)))
                 (form.select("zone", "yards-zone", &zones, Some(sheet.zone.map_or("", |z| z.name()))))
+                (form.text("position", "yards-position", "yards-position-help", sheet.position.map(|p| p.to_string()).as_deref()))
+                p { button.way type="button" data-here="position" hidden { (ask.t("yards-position-here")) } " " output data-here-state {} }
                 @for field in &PLACE {
                     (form.lines(field.key, field.label, field.help, Some((field.value)(&sheet))))
                 }
@@ -57,6 +59,7 @@ pub(super) fn save(doing: &mut Doing<'_>) -> Result<Next> {
         ("address", doing.text("address").to_owned()),
         ("state", doing.text("state").to_owned()),
         ("zone", doing.text("zone").to_owned()),
+        ("position", doing.text("position").to_owned()),
         ("street_bearing", degrees_of(doing.text("street_bearing"))),
     ];
     typed.extend(

@@ -98,6 +98,7 @@ pub(super) fn field_words(ask: &Ask<'_>, key: &str) -> String {
         "state" => "yards-state",
         "zone" => "yards-zone",
         "street_bearing" => "yards-street",
+        "position" => "yards-position",
         "kind" => "yards-mark-kind",
         "phone" => "yards-phone",
         "role" => "yards-role",
