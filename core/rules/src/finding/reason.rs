@@ -267,7 +267,7 @@ sentences! {
     349 SignTooHigh => ("the sign's bottom edge is higher than asked");
     350 SignNotAsAsked => ("this is not as asked");
     351 SignNotMeasured => ("this was not measured, or not looked at");
-    352 SignPartNotRead => ("of this, nothing was read in this place's rule");
+    352 SignPartNotRead => ("this place's rule was not read whole");
     353 PlaceNotKnown
         => ("the place is none whose rules were read, and no other place's rule stands in");
     354 NoRuleRead => ("no such rule of this place was read; there may be one");

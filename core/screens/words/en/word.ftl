@@ -191,6 +191,7 @@ word-field-air = Air
 word-field-wait = Wait
 # Fields of yards, plans and help lines that their screens name in their own way.
 word-field-address = Address
+word-field-state = State
 word-field-zone = Time zone
 word-field-people = People
 word-field-children = Children

@@ -191,6 +191,7 @@ word-field-air = Aire
 word-field-wait = Espera
 # Campos de patios, planes y líneas de ayuda que sus pantallas nombran a su manera.
 word-field-address = Dirección
+word-field-state = Estado
 word-field-zone = Zona horaria
 word-field-people = Personas
 word-field-children = Niños
