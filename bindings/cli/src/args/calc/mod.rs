@@ -47,7 +47,7 @@ pub(crate) struct CalcArgs {
 pub(crate) enum Calc {
     /// The area of a lawn by tape or walk, with its uncertainty; its edge, a strip set back, a slope
     #[command(override_usage = "sward calc area <SHAPE> [OPTIONS]")]
-    Area(AreaCalc),
+    Area(Box<AreaCalc>),
     /// An amount in another unit of its kind
     Convert(ConvertCalc),
     /// A spreader by strip: the rate it puts on, and the setting to try next
