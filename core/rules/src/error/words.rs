@@ -63,6 +63,12 @@ sentences! {
     TotalCount => ("the total count");
     AliveInCheck => ("alive in the check");
     AliveWhenTreated => ("alive when treated");
+    DeadInCheck => ("dead in the check");
+    DeadWhenTreated => ("dead when treated");
+    BaseTemperature => ("the base temperature");
+    Days => ("the days");
+    Day { name: String } => ("{name}");
+    Answers => ("the answers");
 
     BeaufortForce => ("the Beaufort force");
     Humidity => ("the humidity");
@@ -90,6 +96,7 @@ words! {
     WetBulbHumidity => "5 to 99 % for the wet bulb formula";
     Humidity => "above 0 and at most 100 %";
     AirTemperature => "-20 to 50 °C for this formula";
+    AtMostLookedAt => "at most as many as were looked at";
 }
 
 words! {
@@ -126,4 +133,6 @@ words! {
     AliveInCheck => "what lives in the check";
     BeforeTreating => "the count before treating";
     CheckAfter => "the check's count after";
+    CheckLookedAt => "how many were looked at in the check";
+    TreatedLookedAt => "how many were looked at when treated";
 }
