@@ -23,7 +23,9 @@ pub(crate) use book::{
     BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs,
     RecordsFilterArgs, RestoreArgs,
 };
-pub(crate) use calc::{AreaCalc, Calc, CalcArgs};
+pub(crate) use calc::{
+    AbbottCalc, AreaCalc, Calc, CalcArgs, DegreeDaysCalc, KeyCalc, SamplesCalc, SchneiderOrelliCalc,
+};
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
     SwapCommand,
@@ -31,7 +33,8 @@ pub(crate) use crew::{
 pub(crate) use keep_off::{DryArgs, KeepOffArgs, KeepOffCommand, KeepOffsArgs};
 pub(crate) use label::{LabelArgs, LabelCommand, ReadBackArgs};
 pub(crate) use look::{
-    ControlArgs, CountArgs, CountedArgs, NotTreatedArgs, VisitArgs, VisitCommand, WhyNot,
+    ControlArgs, CountArgs, CountedArgs, MethodArgs, NotTreatedArgs, VisitArgs, VisitCommand,
+    WhyNot,
 };
 pub(crate) use plan::{
     AnswersArgs, PlanArgs, ReadingArgs, ReadyArgs, SkyArgs, WalkRoundArgs, WindArgs,

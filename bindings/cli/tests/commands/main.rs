@@ -5,6 +5,7 @@
 
 mod bad_files;
 mod bad_input;
+mod calc_look;
 mod corrections;
 mod crew;
 mod keep_offs;

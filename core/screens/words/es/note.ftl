@@ -38,3 +38,14 @@ note-check-held-none = La parte sin tratar no tenía ninguna antes, así que la 
 note-ask-extension = ¿No está seguro del conteo? Pregunte en su oficina de extensión.
 note-threshold-of = Umbral para { $life-stage } en { $region }: { $publisher }.
 note-sources-differ = Las fuentes difieren para esta plaga: elija la de su región.
+note-more-than-chance = Las muestras difieren más de lo que daría el azar: el intervalo se amplía por eso, y cuánto se apoya en { $samples } muestras.
+note-if-they-hold-as-many = Un pronóstico: vale si más muestras, tomadas igual por todo el césped, tienen en promedio lo mismo y difieren lo mismo.
+note-interval-by-log-ratio = Intervalo al 95 % por el método delta sobre el logaritmo del cociente; se supone que los conteos caen al azar.
+note-interval-by-log-shares = Intervalo al 95 % por el método delta sobre el logaritmo del cociente de las dos proporciones vivas (Katz y otros 1978, Biometrics 34, 469).
+note-half-added = Un conteo es 0, así que para el intervalo se suma un medio a cada conteo (Haldane y Anscombe).
+note-shares-have-no-interval = Las proporciones no dicen cuántos se contaron, así que no hay intervalo: dé conteos.
+note-days-missing = { $count ->
+    [one] Falta { $count } día, así que la suma es lo que hay como mínimo.
+   *[other] Faltan { $count } días, así que la suma es lo que hay como mínimo.
+}
+note-same-base-and-start = Compárela solo con una suma de la misma base, el mismo inicio y el mismo método.

@@ -2,6 +2,12 @@
 //! its working. Nothing is stored.
 
 mod area;
+mod control;
+mod degree_days;
+mod key;
+mod samples;
+
+pub(super) use control::{control_line, henderson_tilton};
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -16,6 +22,12 @@ use crate::words;
 pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
     let worked = match &args.what {
         Calc::Area(args) => area::area(args)?,
+        Calc::Key(args) => key::key(args)?,
+        Calc::Samples(args) => samples::samples(args)?,
+        Calc::DegreeDays(args) => degree_days::degree_days(args)?,
+        Calc::Abbott(args) => control::abbott(args)?,
+        Calc::HendersonTilton(args) => control::by_change(args)?,
+        Calc::SchneiderOrelli(args) => control::schneider_orelli(args)?,
     };
     Ok(worked.answer(args.how))
 }
