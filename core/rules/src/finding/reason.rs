@@ -267,7 +267,7 @@ sentences! {
     349 SignTooHigh => ("the sign's bottom edge is higher than asked");
     350 SignNotAsAsked => ("this is not as asked");
     351 SignNotMeasured => ("this was not measured, or not looked at");
-    352 SignPartNotRead => ("of this, nothing was read in this place's rule");
+    352 SignPartNotRead => ("this place's rule was not read whole");
     353 PlaceNotKnown
         => ("the place is none whose rules were read, and no other place's rule stands in");
     354 NoRuleRead => ("no such rule of this place was read; there may be one");
@@ -337,7 +337,8 @@ sentences! {
         => ("{section}: what was put on there already is not known");
     224 NoRoomUnderMost { 0 section: String } => ("{section} has the label's most already");
     225 NoDialStep
-        => ("the dial has no step that low: walk slower with more water, or use another sprayer");
+        => ("the dial has no step that low: walk faster, as far as the label's least water allows, or use \
+             another sprayer");
     226 SwathAsCalibrated => ("the lines lie so that the setting gives the planned rate");
     227 SwathNotKnown
         => ("on which swath the setting was calibrated is not known: at another distance between \

@@ -171,7 +171,8 @@ pub struct SignAsked {
 /// What a place asks of the sign for a treatment that ended at `ended_utc_ms` (or a sign that was
 /// put up later than that: give the later), by the calendar of the yard's `zone`.
 ///
-/// Hours are real elapsed time, so that no change of the clocks shortens them.
+/// Hours are real elapsed time, so that no change of the clocks shortens them; they end on a whole
+/// minute, rounded up.
 ///
 /// ```
 /// use sward_rules::place::{Place, sign_asked};
@@ -213,7 +214,11 @@ pub fn sign_asked(place: Option<Place>, ended_utc_ms: i64, zone: Tz) -> Result<A
         None => ("not known", None, None),
         Some(Stays::Hours(hours)) => {
             let wait = HOUR_MS * i64::from(hours);
-            ("hours after the end", Some(ended_utc_ms + wait), None)
+            (
+                "hours after the end",
+                Some(minute_up(ended_utc_ms + wait)),
+                None,
+            )
         }
         Some(Stays::UntilDayAfter) => {
             let next = day_after(day, 1, zone).ok_or_else(out_of_range)?;
@@ -245,6 +250,12 @@ pub fn sign_asked(place: Option<Place>, ended_utc_ms: i64, zone: Tz) -> Result<A
         finding: summary(&unread),
         not_read: unread,
     }))
+}
+
+/// A sign's time is told by the minute, and never a second too early.
+fn minute_up(utc_ms: i64) -> i64 {
+    const MINUTE_MS: i64 = 60_000;
+    (utc_ms + MINUTE_MS - 1).div_euclid(MINUTE_MS) * MINUTE_MS
 }
 
 fn summary(unread: &[SignPart]) -> Finding {

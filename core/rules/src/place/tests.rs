@@ -78,6 +78,17 @@ fn a_state_without_a_rule_has_none_of_another() {
 }
 
 #[test]
+fn hours_end_on_a_whole_minute_and_never_a_second_early() {
+    let until = |ended| {
+        let asked = sign_asked(Some(Place::Maryland), ended, Tz::UTC).unwrap();
+        asked.value.earliest_removal_utc_ms.unwrap()
+    };
+    assert_eq!(until(ENDED), ENDED + 48 * HOUR_MS);
+    assert_eq!(until(ENDED + 1), ENDED + 48 * HOUR_MS + 60_000);
+    assert_eq!(until(ENDED + 60_000), ENDED + 48 * HOUR_MS + 60_000);
+}
+
+#[test]
 fn what_a_rule_does_not_say_is_named_as_not_read() {
     let florida = sign_asked(Some(Place::Florida), ENDED, Tz::America__New_York).unwrap();
     assert_eq!(florida.value.earliest_removal_utc_ms, None);

@@ -64,10 +64,10 @@ pub(super) fn keep_off(args: &KeepOffCalc) -> Result<Worked> {
         let told = keep_off_state(Shown::ByClaims(standing.state), zone);
         worked.line(format!("{}: {}, {}", one.name, told.state, told.until));
         if let Some(why) = &standing.why {
-            worked.line(format!("  why: {why}"));
+            worked.line(format!("- why: {why}"));
         }
         for note in &one.notes {
-            worked.line(format!("  note: {note}"));
+            worked.line(format!("- note: {note}"));
         }
         each.push(json!({
             "name": one.name,

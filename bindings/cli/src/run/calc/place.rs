@@ -81,16 +81,11 @@ pub(super) fn tell_place(worked: &mut Worked, typed: &str, place: Option<Place>)
 
 /// One finding on one line.
 pub(super) fn finding_line(finding: &Finding) -> String {
-    let value = finding.value.as_ref().map(|value| format!("{value}, "));
-    let limit = finding
-        .limit
-        .as_ref()
-        .map(|limit| format!("asked {limit}: "));
-    format!(
-        "{}: {}{}{}",
-        verdict(finding.verdict),
-        value.unwrap_or_default(),
-        limit.unwrap_or_default(),
-        finding.why()
-    )
+    let held = match (&finding.value, &finding.limit) {
+        (Some(value), Some(limit)) => format!("{value}, asked {limit}: "),
+        (Some(value), None) => format!("{value}: "),
+        (None, Some(limit)) => format!("asked {limit}: "),
+        (None, None) => String::new(),
+    };
+    format!("{}: {held}{}", verdict(finding.verdict), finding.why())
 }
