@@ -31,7 +31,7 @@ pub(super) struct Boxes {
     finding: Option<Finding>,
 }
 
-pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Result<Markup> {
+pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Markup {
     let inputs = Inputs::new(ask, "boxes");
     let form = &inputs.form;
     let travel = inputs.last("travel");
@@ -39,14 +39,14 @@ pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Result<Markup> {
         ("back", ask.t("calibrate-back-and-forth")),
         ("one", ask.t("calibrate-one-way")),
     ];
-    Ok(form.wrap(html! {
+    form.wrap(html! {
         p.note { (ask.t("calibrate-boxes-how")) }
         (inputs.number("spacing", "calibrate-spacing", ("ft", "m"), None))
         (inputs.list("catches", "calibrate-catches", "calibrate-catches-help", &["g", "mL", "in", "oz"]))
         (inputs.number("across", "field-swath", ("ft", "m"), sheet.swath.as_ref()))
         (form.choice("travel", "calibrate-travel", &ways, travel.as_deref().or(Some("back"))))
         (form.submit("calibrate-work-out"))
-    }))
+    })
 }
 
 /// Works out what was typed.

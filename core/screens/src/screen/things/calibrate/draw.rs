@@ -8,7 +8,8 @@ use crate::ask::Ask;
 const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 140.0;
 /// Room for words beneath.
-const FOOT: f64 = 22.0;
+const FOOT: f64 = 30.0;
+const FOOT_M: f64 = 0.3048;
 /// Above this the curve is drawn no higher: such a swath is out of the question.
 const CURVE_MOST_PERCENT: f64 = 40.0;
 
@@ -27,7 +28,7 @@ pub(super) fn pattern(ask: &Ask<'_>, pattern: &Pattern) -> Markup {
             (level(50.0, most))
             polyline points=(svg_points(&points, most, WIDTH, HEIGHT)) stroke-width="3" {}
         },
-        (points.first(), points.last()),
+        &points,
     )
 }
 
@@ -53,27 +54,22 @@ pub(super) fn curve(ask: &Ask<'_>, curve: &Evenness) -> Markup {
             polyline points=(svg_points(&back, CURVE_MOST_PERCENT, WIDTH, HEIGHT)) stroke-width="3" {}
             polyline points=(svg_points(&one_way, CURVE_MOST_PERCENT, WIDTH, HEIGHT)) stroke-width="2" stroke-dasharray="2 4" {}
         },
-        (back.first(), back.last()),
+        &back,
     )
 }
 
-fn picture(
-    ask: &Ask<'_>,
-    title: &str,
-    lines: &Markup,
-    (first, last): (Option<&(f64, f64)>, Option<&(f64, f64)>),
-) -> Markup {
-    let metres = |at: Option<&(f64, f64)>| {
-        let feet = at.map_or(0.0, |p| p.0);
-        crate::sketch::length_words(ask.words, feet * 0.3048)
+fn picture(ask: &Ask<'_>, title: &str, lines: &Markup, points: &[(f64, f64)]) -> Markup {
+    let across = |at: Option<&(f64, f64)>| {
+        let feet = at.map_or(0.0, |point| point.0);
+        crate::sketch::length_words(ask.words, feet * FOOT_M)
     };
     html! {
         svg.sketch viewBox=(format!("-8 -8 {} {}", WIDTH + 16.0, HEIGHT + FOOT + 8.0)) role="img" aria-label=(title)
             fill="none" stroke="currentColor" {
             path d=(format!("M0 0V{HEIGHT}H{WIDTH}")) stroke-width="1.5" {}
             (lines)
-            text x="0" y=(HEIGHT + FOOT - 6.0) font-size="14" fill="currentColor" stroke="none" { (metres(first)) }
-            text x=(WIDTH) y=(HEIGHT + FOOT - 6.0) font-size="14" text-anchor="end" fill="currentColor" stroke="none" { (metres(last)) }
+            text x="0" y=(HEIGHT + FOOT - 6.0) font-size="20" fill="currentColor" stroke="none" { (across(points.first())) }
+            text x=(WIDTH) y=(HEIGHT + FOOT - 6.0) font-size="20" text-anchor="end" fill="currentColor" stroke="none" { (across(points.last())) }
         }
     }
 }
@@ -83,6 +79,6 @@ fn level(at: f64, most: f64) -> Markup {
     let y = HEIGHT * (1.0 - (at / most).clamp(0.0, 1.0));
     html! {
         path d=(format!("M0 {y:.1}H{WIDTH}")) stroke-width="1" stroke-dasharray="6 4" {}
-        text x="2" y=(format!("{:.1}", y - 3.0)) font-size="11" fill="currentColor" stroke="none" { (format!("{at:.0} %")) }
+        text x="2" y=(format!("{:.1}", y - 3.0)) font-size="19" fill="currentColor" stroke="none" { (format!("{at:.0} %")) }
     }
 }

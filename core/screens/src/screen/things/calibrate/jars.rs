@@ -32,9 +32,9 @@ pub(super) struct Jars {
     boom: Option<(Answer<SprayRate>, Entered)>,
 }
 
-pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Result<Markup> {
+pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Markup {
     let inputs = Inputs::new(ask, "jars");
-    Ok(inputs.form.wrap(html! {
+    inputs.form.wrap(html! {
         p.note { (ask.t("calibrate-jars-how")) }
         (inputs.list("jars", "calibrate-jars-caught", "calibrate-jars-help", &["fl oz", "mL"]))
         (inputs.number("time", "calibrate-catch-time", ("s", "s"), None))
@@ -42,7 +42,7 @@ pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Result<Markup> {
         (inputs.number("pace", "field-pace", ("mph", "km/h"), sheet.pace.as_ref()))
         (inputs.number("between", "calibrate-between", ("in", "cm"), None))
         (inputs.form.submit("calibrate-work-out"))
-    }))
+    })
 }
 
 /// Works out what was typed.

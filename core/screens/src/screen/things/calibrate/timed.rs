@@ -19,16 +19,16 @@ const NAMES: [(Field, &str); 4] = [
     (Field::CatchTime, "catch_time"),
 ];
 
-pub(super) fn form(ask: &Ask<'_>, _: &EquipmentSheet) -> Result<Markup> {
+pub(super) fn form(ask: &Ask<'_>, _: &EquipmentSheet) -> Markup {
     let inputs = Inputs::new(ask, "timed");
-    Ok(inputs.form.wrap(html! {
+    inputs.form.wrap(html! {
         p.note { (ask.t("calibrate-timed-how")) }
         (inputs.number("area", "calibrate-test-area", ("ft2", "m2"), None))
         (inputs.number("area_time", "calibrate-area-time", ("s", "s"), None))
         (inputs.number("caught", "calibrate-caught", ("gal", "L"), None))
         (inputs.number("catch_time", "calibrate-catch-time", ("s", "s"), None))
         (inputs.form.submit("calibrate-work-out"))
-    }))
+    })
 }
 
 /// Works out what was typed.
