@@ -214,7 +214,11 @@ pub fn sign_asked(place: Option<Place>, ended_utc_ms: i64, zone: Tz) -> Result<A
         None => ("not known", None, None),
         Some(Stays::Hours(hours)) => {
             let wait = HOUR_MS * i64::from(hours);
-            ("hours after the end", Some(minute_up(ended_utc_ms + wait)), None)
+            (
+                "hours after the end",
+                Some(minute_up(ended_utc_ms + wait)),
+                None,
+            )
         }
         Some(Stays::UntilDayAfter) => {
             let next = day_after(day, 1, zone).ok_or_else(out_of_range)?;
