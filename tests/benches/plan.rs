@@ -20,7 +20,7 @@ use sward_rules::sky::{
 };
 use sward_rules::walk_round::{self, Answered, WalkAnswer};
 use sward_rules::{Entered, Verdict};
-use sward_tests::measure::{median, ratio};
+use sward_tests::measure::{cpu_ns, median, ratio};
 
 const RUNS: usize = 25;
 /// Calls a run: a single one is shorter than what the clock can tell.
@@ -69,7 +69,7 @@ fn main() {
     }
     let [plan_ns, ready_ns, both_ns, peer_ns] = times.map(median);
     println!(
-        "a plan of {} sections and a readiness check of {} findings, medians of {RUNS} × {CALLS}",
+        "a plan of {} sections and a readiness check of {} findings, processor time, medians of {RUNS} × {CALLS}",
         sections.len(),
         ready().len()
     );
@@ -94,11 +94,12 @@ fn us(ns: u64) -> f64 {
 }
 
 fn each_ns<T>(mut call: impl FnMut() -> T) -> u64 {
-    let start = Instant::now();
+    let since = Instant::now();
+    let start = cpu_ns(since);
     for _ in 0..CALLS {
         black_box(call());
     }
-    u64::try_from(start.elapsed().as_nanos()).unwrap_or(u64::MAX) / u64::from(CALLS)
+    (cpu_ns(since) - start) / u64::from(CALLS)
 }
 
 fn polygon(earth: &Geodesic, fixes: &[Fix]) -> f64 {

@@ -72,6 +72,7 @@ fn a_retired_phone_cannot_calm_the_wind() {
             wind: amount(mph),
             gust: Some(amount(mph)),
             from_degrees: Some(270),
+            height: None,
         };
         (0..6).map(reading).collect::<Vec<_>>()
     };

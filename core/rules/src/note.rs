@@ -151,6 +151,26 @@ sentences! {
     OldestFirst => ("opened lots first, then the day printed, then the day bought; undated lots last");
     MostHoldsForSpots
         => ("a dose for each spot is for spots only: the label's most over the area still holds");
+    MoreThanChance { samples: usize }
+        => ("the samples differ more than chance would have them: the interval is widened by that, \
+             and how much rests on {samples} samples");
+    IfTheyHoldAsMany
+        => ("a forecast: it holds if further samples, taken the same way all over the lawn, hold as \
+             many on average and differ as much");
+    IntervalByLogRatio
+        => ("interval at 95 % by the delta method on the logarithm of the ratio; counts are taken to \
+             fall at random");
+    IntervalByLogShares
+        => ("interval at 95 % by the delta method on the logarithm of the ratio of the two shares \
+             alive (Katz and others 1978, Biometrics 34, 469)");
+    HalfAdded
+        => ("a count is 0, so one half is added to each count for the interval (Haldane and Anscombe)");
+    SharesHaveNoInterval
+        => ("shares do not tell how many were counted, so there is no interval: give counts");
+    DaysMissing { count: usize }
+        => ("{count} days are missing, so the sum is what it is at least");
+    SameBaseAndStart
+        => ("compare it only with a sum of the same base, start and method");
 }
 
 sentences! {

@@ -266,25 +266,21 @@ fn a_slopes_level_area_scatters_as_stated() {
 
 #[test]
 fn left_outs_add_their_scatter() {
-    let outline = |l, w, d, a, b| Outline {
-        shape: Shape::Rectangle {
-            length: l,
-            width: w,
-        },
+    let outline = |[length, width, pool, bed_length, bed_width]: [Entered; 5]| Outline {
+        shape: Shape::Rectangle { length, width },
         left_out: vec![
-            Shape::Circle { diameter: d },
+            Shape::Circle { diameter: pool },
             Shape::Oval {
-                length: a,
-                width: b,
+                length: bed_length,
+                width: bed_width,
             },
         ],
     };
-    let net = |outline: Outline| outline.area().unwrap().value;
-    let stated = net(outline(ft(60.0), ft(40.0), ft(25.0), ft(20.0), ft(15.0)));
+    let net = |readings| outline(readings).area().unwrap().value;
+    let readings = [60.0, 40.0, 25.0, 20.0, 15.0];
+    let stated = net(readings.map(ft));
     let deviation = scatter(stated.square_metres(), 6, |dice| {
-        let readings = [60.0, 40.0, 25.0, 20.0, 15.0].map(|r| dice.tape(r));
-        let [l, w, d, a, b] = readings;
-        net(outline(l, w, d, a, b)).square_metres()
+        net(readings.map(|r| dice.tape(r))).square_metres()
     });
     agree("net", stated.uncertainty.value, deviation, TOLERANCE);
 }
@@ -334,7 +330,7 @@ fn walk(corners: &[(f64, f64)], accuracies_m: &[f64]) -> Shape {
             reason = "metres"
         )]
         accuracy_mm: Some((accuracy * 1000.0) as u32),
-        ..Fix::from_degrees(40.0 + north / 111_035.0, -75.0 + east / 85_394.0).unwrap()
+        ..Fix::from_degrees(40.0 + north / 111_035.0, -75.0 + east / 85_394.0).expect("on earth")
     };
     let fixes = corners.iter().zip(accuracies_m).map(fix).collect();
     Shape::Walk { fixes }

@@ -373,10 +373,8 @@ fn strips_along_a_part_of_the_edge_and_strips_that_cannot_be() {
 #[test]
 fn walks_across_the_date_line_and_at_a_pole_are_refused() {
     let walked = |points: &[(f64, f64)]| {
-        let points: String = points
-            .iter()
-            .map(|(lat, lon)| format!("<trkpt lat=\"{lat}\" lon=\"{lon}\"/>"))
-            .collect();
+        let point = |(lat, lon): &(f64, f64)| format!("<trkpt lat=\"{lat}\" lon=\"{lon}\"/>");
+        let points = points.iter().map(point).collect::<Vec<_>>().concat();
         let gpx = format!(
             "<gpx version=\"1.1\" creator=\"t\"><trk><trkseg>{points}</trkseg></trk></gpx>"
         );
@@ -467,12 +465,7 @@ fn what_is_left_out_comes_off() {
         .sqrt();
     let found_sigma = found.value.uncertainty.value / 0.092_903_04;
     assert!((found_sigma - sigma).abs() < 1e-6, "{found_sigma} {sigma}");
-    assert!(
-        found
-            .working
-            .notes
-            .contains(&sward_rules::Note::LeftOutInside)
-    );
+    assert!(found.working.notes.contains(&Note::LeftOutInside));
     let too_much = Outline {
         left_out: vec![lawn.shape.clone()],
         ..lawn

@@ -184,6 +184,17 @@ fn a_hose_end_sprayer() {
     // Computed: 3 fl oz at 1 fl oz in the gallon want 3 gal; at 5 gal too much goes on.
     assert_eq!(none.carrier_for_lowest, Some(e("3 gal/1000 ft2")));
     assert_eq!(sum(&none.findings), Verdict::DontTreat);
+    // The label's most is higher than what was asked for: more than planned, but allowed.
+    let room = Label {
+        rate_most: LabelSays::Value(e("6 fl oz/1000 ft2")),
+        ..label.clone()
+    };
+    let allowed = DialAsked {
+        label: &room,
+        ..asked.clone()
+    };
+    let allowed = hose_end_dial(&allowed).unwrap().value;
+    assert_eq!(sum(&allowed.findings), Verdict::Caution);
     asked.carrier = e("2.5 gal/1000 ft2");
     let dial = hose_end_dial(&asked).unwrap().value;
     assert_eq!(dial.step, Some(e("1 fl oz/gal")));

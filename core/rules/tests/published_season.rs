@@ -226,6 +226,7 @@ fn the_earliest_repeat_is_a_day_of_the_calendar() {
         season_most: LabelSays::Value(2),
         season_from: day(2026, 1, 1),
         before: LastPutOn::Days(vec![day(2026, 5, 1), day(2025, 9, 1)]),
+        others: Others::SaidNone,
         planned: day(2026, 5, 31),
     };
     let next = repeat(&asked).unwrap().value;
@@ -234,6 +235,9 @@ fn the_earliest_repeat_is_a_day_of_the_calendar() {
         (Some(day(2026, 5, 31)), Some(1))
     );
     assert_eq!(next.verdict(), Verdict::Clear);
+    asked.others = Others::NotKnown;
+    assert_eq!(repeat(&asked).unwrap().value.verdict(), Verdict::Unknown);
+    asked.others = Others::SaidNone;
     asked.planned = day(2026, 5, 30);
     assert_eq!(repeat(&asked).unwrap().value.verdict(), Verdict::DontTreat);
     asked.planned = day(2026, 8, 1);

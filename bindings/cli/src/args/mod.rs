@@ -24,11 +24,12 @@ pub(crate) use book::{
     RecordsFilterArgs, RestoreArgs,
 };
 pub(crate) use calc::{
-    AgainstArgs, AirCalc, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc, ConvertCalc,
-    DayArgs, DownWindCalc, HoseEndCalc, InversionCalc, KeepOffCalc, LabelRates, MixCalc,
-    NoticeCalc, NozzlesCalc, PaceCalc, PassesCalc, PlaceArgs, RateCalc, RecordFieldsCalc,
-    RepeatCalc, SeasonCalc, SignCalc, SpotsCalc, SprayerCalc, SpreaderCalc, StockCalc, SunCalc,
-    TankCalc, WateringInCalc, WindCalc, typed,
+    AbbottCalc, AgainstArgs, AirCalc, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc,
+    ConvertCalc, DayArgs, DegreeDaysCalc, DownWindCalc, HoseEndCalc, InversionCalc, KeepOffCalc,
+    KeyCalc, LabelRates, MixCalc, NoticeCalc, NozzlesCalc, PaceCalc, PassesCalc, PlaceArgs,
+    RateCalc, RecordFieldsCalc, RepeatCalc, SamplesCalc, SchneiderOrelliCalc, SeasonCalc, SignCalc,
+    SpotsCalc, SprayerCalc, SpreaderCalc, StockCalc, SunCalc, TankCalc, WateringInCalc, WindCalc,
+    typed,
 };
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
@@ -37,7 +38,8 @@ pub(crate) use crew::{
 pub(crate) use keep_off::{DryArgs, KeepOffArgs, KeepOffCommand, KeepOffsArgs};
 pub(crate) use label::{LabelArgs, LabelCommand, ReadBackArgs};
 pub(crate) use look::{
-    ControlArgs, CountArgs, CountedArgs, NotTreatedArgs, VisitArgs, VisitCommand, WhyNot,
+    ControlArgs, CountArgs, CountedArgs, MethodArgs, NotTreatedArgs, VisitArgs, VisitCommand,
+    WhyNot,
 };
 pub(crate) use plan::{
     AnswersArgs, PlanArgs, ReadingArgs, ReadyArgs, SkyArgs, WalkRoundArgs, WindArgs,

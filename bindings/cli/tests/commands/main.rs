@@ -6,6 +6,7 @@
 mod bad_files;
 mod bad_input;
 mod calc_area;
+mod calc_look;
 mod calc_places;
 mod calc_sky;
 mod calibration;

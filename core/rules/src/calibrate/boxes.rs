@@ -144,7 +144,7 @@ impl Row {
         )?);
         let count = boxes.catches.len();
         at_most(count, BOXES_MOST, Field::Boxes)?;
-        if count < BOXES_LEAST || count % 2 == 0 {
+        if count < BOXES_LEAST || count.is_multiple_of(2) {
             return Err(RuleError::NotAllowed {
                 field: Field::Boxes,
                 given: count.to_string(),

@@ -133,6 +133,7 @@ pub fn calibration_findings(
 }
 
 /// Whether it is another, or not known to be the same.
+#[derive(Clone, Copy)]
 enum Changed {
     Other,
     NotKnown,

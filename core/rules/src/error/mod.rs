@@ -572,6 +572,66 @@ pub enum RuleError {
     DayOutOfCalendar {
         /// The day it was counted from.
         day: String,
+    /// No day with temperatures counts.
+    #[error(
+        "no day with its lowest and highest temperature lies from the start on; give some, such \
+         as 2026-04-01 with 40 F and 80 F"
+    )]
+    NoDays,
+    /// The last day lies before the first.
+    #[error("the end ({end}) lies before the start ({start}); check both days")]
+    EndBeforeStart {
+        /// The first day.
+        start: String,
+        /// The last day.
+        end: String,
+    },
+    /// One day is given twice.
+    #[error("{day} stands there twice; leave one of them out")]
+    DayTwice {
+        /// The day.
+        day: String,
+    },
+    /// A day's lowest temperature is above its highest.
+    #[error("the lowest temperature ({least}) is above the highest ({most}); check both")]
+    ColdestAboveWarmest {
+        /// The lowest.
+        least: String,
+        /// The highest.
+        most: String,
+    },
+
+    /// A key that is not there.
+    #[error("there is no key `{text}`; choose one of {offered}")]
+    NoSuchKey {
+        /// What was asked for.
+        text: String,
+        /// The keys there are.
+        offered: String,
+    },
+    /// A question that the key does not ask.
+    #[error("this key does not ask `{text}`; it asks {offered}")]
+    NoSuchQuestion {
+        /// What was answered.
+        text: String,
+        /// The questions there are.
+        offered: String,
+    },
+    /// An answer that is not offered.
+    #[error("`{text}` is no answer to `{question}`; choose one of {offered}")]
+    NoSuchChoice {
+        /// What was answered.
+        text: String,
+        /// To what.
+        question: String,
+        /// The answers there are.
+        offered: String,
+    },
+    /// One question is answered twice.
+    #[error("`{question}` is answered twice; keep one of the answers")]
+    AnsweredTwice {
+        /// The question.
+        question: String,
     },
 }
 

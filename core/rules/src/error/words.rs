@@ -63,6 +63,12 @@ sentences! {
     TotalCount => ("the total count");
     AliveInCheck => ("alive in the check");
     AliveWhenTreated => ("alive when treated");
+    DeadInCheck => ("dead in the check");
+    DeadWhenTreated => ("dead when treated");
+    BaseTemperature => ("the base temperature");
+    Days => ("the days");
+    Day { name: String } => ("{name}");
+    Answers => ("the answers");
 
     BeaufortForce => ("the Beaufort force");
     Humidity => ("the humidity");
@@ -207,6 +213,7 @@ words! {
     SpotCount => "1 to 100,000";
     GroundTemperature => "20 to 160 °F: measure the ground again";
     ChipMinutes => "1 to 240";
+    AtMostLookedAt => "at most as many as were looked at";
 }
 
 words! {
@@ -243,4 +250,6 @@ words! {
     AliveInCheck => "what lives in the check";
     BeforeTreating => "the count before treating";
     CheckAfter => "the check's count after";
+    CheckLookedAt => "how many were looked at in the check";
+    TreatedLookedAt => "how many were looked at when treated";
 }

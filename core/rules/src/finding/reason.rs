@@ -337,7 +337,8 @@ sentences! {
         => ("{section}: what was put on there already is not known");
     224 NoRoomUnderMost { 0 section: String } => ("{section} has the label's most already");
     225 NoDialStep
-        => ("the dial has no step that low: walk slower with more water, or use another sprayer");
+        => ("the dial has no step that low: walk faster, as far as the label's least water allows, or use \
+             another sprayer");
     226 SwathAsCalibrated => ("the lines lie so that the setting gives the planned rate");
     227 SwathNotKnown
         => ("on which swath the setting was calibrated is not known: at another distance between \

@@ -2,6 +2,8 @@
 //!
 //! How wide it must be is the label's word or the law's; here is only how large it is.
 
+use std::f64::consts::PI;
+
 use geo::algorithm::buffer::{BufferStyle, LineJoin};
 use geo::{Area as _, Buffer as _, Coord, LineString, MultiPolygon, Polygon};
 use serde::Serialize;
@@ -55,6 +57,10 @@ impl Outline {
         let gross = self.shape.area()?.value;
         let edge = self.shape.perimeter()?.value;
         let ring = edge::ring(&self.shape)?;
+        // Where something remains, a disc as wide as the strip fits into the lawn.
+        if PI * width_m.powi(2) > shoelace(&ring) {
+            return Err(takes_all(width));
+        }
         let inside = inside(&ring, width_m);
         // As a share, so that the plane's area need not be the shape's own to the last digit.
         let share = inside.unsigned_area() / shoelace(&ring);

@@ -14,7 +14,7 @@ use crate::label::Label;
 use crate::note::Note;
 use crate::plan::amounts::{change_percent, out_of_range};
 use crate::plan::{carrier_finding, rate_findings};
-use crate::quantity::{Dimension, Entered, Unit, shown, shown_up};
+use crate::quantity::{Dimension, Entered, Unit, shown, shown_down};
 use crate::working::{Answer, Working};
 
 /// Most steps of a dial.
@@ -98,8 +98,8 @@ pub struct Dial {
     pub rate: Option<Entered>,
     /// How far that is from the rate asked for, in percent; never above zero.
     pub change_percent: Option<f64>,
-    /// The carrier per area at which the lowest step would give the rate, where no step is low
-    /// enough, rounded up: the pace to walk at.
+    /// The most carrier per area at which the lowest step stays within the rate, where no step is
+    /// low enough: the pace to walk at. Rounded down.
     pub carrier_for_lowest: Option<Entered>,
     /// What the label says to it.
     pub findings: Vec<Finding>,
@@ -131,7 +131,10 @@ pub fn hose_end_dial(asked: &DialAsked<'_>) -> Result<Answer<Dial>> {
     let kind = Dimension::VolumePerArea;
     let rate_m = positive_si(&asked.rate, kind, &Field::Rate)?;
     let carrier_m = positive_si(&asked.carrier, kind, &Field::Carrier)?;
-    if asked.steps.is_empty() || asked.steps.len() > DIAL_STEPS_MOST {
+    if asked.steps.is_empty() {
+        return Err(RuleError::Empty.of(Field::DialSteps));
+    }
+    if asked.steps.len() > DIAL_STEPS_MOST {
         return Err(RuleError::TooMany {
             field: Field::DialSteps,
             count: asked.steps.len(),
@@ -181,22 +184,40 @@ pub fn hose_end_dial(asked: &DialAsked<'_>) -> Result<Answer<Dial>> {
 fn no_step(asked: &DialAsked<'_>, needed: Entered, steps: &[(Decimal, &Entered)]) -> Result<Dial> {
     let range = || out_of_range(&asked.rate);
     let lowest = steps.iter().min_by(|a, b| a.0.cmp(&b.0));
-    let (lowest_si, lowest) = lowest.ok_or_else(range)?;
+    let (lowest_si, _) = lowest.ok_or_else(range)?;
     let ratio = asked.rate.si(Dimension::VolumePerArea)?;
     let carrier_m = times_over(ratio, Decimal::ONE, *lowest_si).ok_or_else(range)?;
     let unit = asked.carrier.unit();
     let own = positive_si(&asked.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
-    let slower = times_over(carrier_m, asked.carrier.amount(), own)
-        .and_then(|amount| shown_up(amount, unit, super::SPARE_DIGITS));
-    let finding = Finding::new(Check::Rate, Verdict::DontTreat, Reason::NoDialStep)
-        .with_value(Shown::Amount { amount: **lowest })
-        .with_limit(Shown::AtMost { most: needed }, Whose::Label);
+    let quicker = times_over(carrier_m, asked.carrier.amount(), own)
+        .and_then(|amount| shown_down(amount, unit, super::SPARE_DIGITS));
+    let rate = times_over(
+        asked.rate.amount(),
+        *lowest_si,
+        times_over(ratio, Decimal::ONE, own).ok_or_else(range)?,
+    )
+    .and_then(|amount| shown(amount, asked.rate.unit()))
+    .ok_or_else(range)?;
+    // More than was asked for; whether it is more than the label allows is another matter.
+    let (verdict, most) = match asked.label.rate_most.value() {
+        None => (Verdict::Unknown, None),
+        Some(most) if rate.compare(most).map_err(|e| e.of(Field::Rate))?.is_gt() => {
+            (Verdict::DontTreat, Some(*most))
+        }
+        Some(most) => (Verdict::Caution, Some(*most)),
+    };
+    let finding = Finding::new(Check::Rate, verdict, Reason::NoDialStep)
+        .with_value(Shown::Amount { amount: rate });
+    let finding = match most {
+        Some(amount) => finding.with_limit(Shown::Amount { amount }, Whose::Label),
+        None => finding,
+    };
     Ok(Dial {
         needed,
         step: None,
         rate: None,
         change_percent: None,
-        carrier_for_lowest: slower,
+        carrier_for_lowest: quicker,
         findings: vec![finding],
     })
 }

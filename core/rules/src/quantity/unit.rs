@@ -8,7 +8,7 @@ use std::fmt;
 use rust_decimal::Decimal;
 
 use super::Dimension;
-use super::table::{Base, Kind};
+use super::table::{Base, Kind, TABLE};
 use crate::error::{Result, RuleError};
 
 /// A unit from the closed table, or one of them per another where that has a kind.
@@ -134,6 +134,22 @@ impl Unit {
         }
         Err(RuleError::UnknownUnit {
             unit: text.to_owned(),
+        })
+    }
+
+    /// Every unit there is: each row of the table, and each row per another where the pair has a kind.
+    ///
+    /// ```
+    /// use sward_rules::quantity::Unit;
+    /// assert!(Unit::all().any(|unit| unit == Unit::POUND_PER_ACRE));
+    /// ```
+    pub fn all() -> impl Iterator<Item = Self> {
+        TABLE.iter().flat_map(|over| {
+            let alone = std::iter::once(None);
+            let under = TABLE.iter().map(|under| Some(under.base));
+            alone
+                .chain(under)
+                .filter_map(|under| Self::checked(over.base, under))
         })
     }
 
@@ -264,28 +280,20 @@ fn kind_of(over: Base, under: Option<Base>) -> Option<Dimension> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::table::TABLE;
     use super::*;
 
     #[test]
     fn every_pair_reads_back_from_its_code_and_from_a_persons_form() {
-        let mut pairs = 0;
-        for over in &TABLE {
-            let alone = Unit::checked(over.base, None);
-            let per = TABLE
-                .iter()
-                .filter_map(|under| Unit::checked(over.base, Some(under.base)));
-            for unit in alone.into_iter().chain(per) {
-                assert_eq!(Unit::parse(&unit.to_string()), Ok(unit));
-                assert_eq!(
-                    Unit::parse(&unit.for_person()),
-                    Ok(unit),
-                    "{}",
-                    unit.for_person()
-                );
-                pairs += 1;
-            }
+        for unit in Unit::all() {
+            assert_eq!(Unit::parse(&unit.to_string()), Ok(unit));
+            assert_eq!(
+                Unit::parse(&unit.for_person()),
+                Ok(unit),
+                "{}",
+                unit.for_person()
+            );
         }
+        let pairs = Unit::all().count();
         assert!(pairs > 200, "{pairs}");
     }
 

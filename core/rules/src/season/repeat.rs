@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use serde::Serialize;
 
 use super::interval::{Interval, IntervalUnit};
-use super::{TREATMENTS_MOST, day_text};
+use super::{Others, TREATMENTS_MOST, day_text};
 use crate::error::{Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose, sum};
 use crate::label::LabelSays;
@@ -32,6 +32,8 @@ pub struct RepeatAsked {
     pub season_from: NaiveDate,
     /// When it was put on before.
     pub before: LastPutOn,
+    /// What others put on this season; the label's most counts theirs too.
+    pub others: Others,
     /// The day in question.
     pub planned: NaiveDate,
 }
@@ -68,6 +70,7 @@ impl Repeat {
 ///     season_most: LabelSays::Value(2),
 ///     season_from: day(1, 1),
 ///     before: LastPutOn::Days(vec![day(2, 20)]),
+///     others: Others::SaidNone,
 ///     planned: day(4, 16),
 /// })?.value;
 /// // Over the change of clocks, eight weeks are eight weeks.
@@ -199,8 +202,10 @@ fn by_count(asked: &RepeatAsked, this_season: Option<u32>) -> Finding {
     };
     let finding = if count >= most {
         Finding::new(check, Verdict::DontTreat, Reason::SeasonCountReached)
+    } else if asked.others == Others::SaidNone {
+        Finding::new(check, Verdict::Clear, Reason::SeasonCountWithin).and(Reason::OthersSaidNone)
     } else {
-        Finding::new(check, Verdict::Clear, Reason::SeasonCountWithin).and(Reason::OthersNotKnown)
+        Finding::unknown(check, Reason::OthersNotKnown).and(Reason::SeasonCountWithin)
     };
     with(finding).with_limit(Shown::Treatments { count: most }, Whose::Label)
 }

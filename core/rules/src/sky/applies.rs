@@ -3,40 +3,23 @@
 use crate::finding::Check;
 use crate::label::Method;
 
-/// A check, and whether it is asked of granules, foliar sprays, drenches and bait.
-struct Row {
-    check: Check,
-    granule: bool,
-    foliar_spray: bool,
-    drench: bool,
-    bait: bool,
-}
+use Method::{Bait, Drench, FoliarSpray, Granule};
 
-/// In the order in which findings are listed.
+/// Each check with the methods that ask for it, in the order in which findings are listed.
 ///
 /// Inversions and what lies down wind matter where drops drift; drying speed only where drops are
 /// left to dry on the leaf. Wind, rain, temperature, soil and blooms matter to all.
 #[rustfmt::skip]
-const TABLE: [Row; 8] = [
-    row(Check::Wind,        true,  true,  true,  true),
-    row(Check::DownWind,    false, true,  true,  false),
-    row(Check::Rain,        true,  true,  true,  true),
-    row(Check::Temperature, true,  true,  true,  true),
-    row(Check::Inversion,   false, true,  true,  false),
-    row(Check::DryingSpeed, false, true,  false, false),
-    row(Check::Soil,        true,  true,  true,  true),
-    row(Check::Bloom,       true,  true,  true,  true),
+const TABLE: [(Check, &[Method]); 8] = [
+    (Check::Wind,        &[Granule, FoliarSpray, Drench, Bait]),
+    (Check::DownWind,    &[         FoliarSpray, Drench      ]),
+    (Check::Rain,        &[Granule, FoliarSpray, Drench, Bait]),
+    (Check::Temperature, &[Granule, FoliarSpray, Drench, Bait]),
+    (Check::Inversion,   &[         FoliarSpray, Drench      ]),
+    (Check::DryingSpeed, &[         FoliarSpray              ]),
+    (Check::Soil,        &[Granule, FoliarSpray, Drench, Bait]),
+    (Check::Bloom,       &[Granule, FoliarSpray, Drench, Bait]),
 ];
-
-const fn row(check: Check, granule: bool, foliar_spray: bool, drench: bool, bait: bool) -> Row {
-    Row {
-        check,
-        granule,
-        foliar_spray,
-        drench,
-        bait,
-    }
-}
 
 /// The checks of the sky that this method asks for, in the order of their findings.
 ///
@@ -50,12 +33,7 @@ const fn row(check: Check, granule: bool, foliar_spray: bool, drench: bool, bait
 pub fn which_checks(method: Method) -> Vec<Check> {
     TABLE
         .iter()
-        .filter(|row| match method {
-            Method::Granule => row.granule,
-            Method::FoliarSpray => row.foliar_spray,
-            Method::Drench => row.drench,
-            Method::Bait => row.bait,
-        })
-        .map(|row| row.check)
+        .filter(|(_, methods)| methods.contains(&method))
+        .map(|(check, _)| *check)
         .collect()
 }

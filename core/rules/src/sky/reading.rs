@@ -115,7 +115,7 @@ pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Opt
                     Err(_) => {
                         lacks = reading
                             .height
-                            .map(|given| Reason::MeterHeightUnusable { given })
+                            .map(|given| Reason::MeterHeightUnusable { given });
                     }
                 },
                 Err(why) => lacks = Some(why),

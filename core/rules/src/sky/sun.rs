@@ -116,7 +116,7 @@ pub struct SunDay {
 /// # Errors
 /// [`RuleError::NotAllowed`] for a day before 1970 or after 2199.
 pub fn sun_day(place: Place, date: NaiveDate, zone: Tz) -> Result<Answer<SunDay>> {
-    let late = || no_such_day(date.to_string());
+    let late = || no_such_day(&date);
     if !YEARS.contains(&date.year()) {
         return Err(late());
     }
@@ -221,7 +221,7 @@ pub fn sun_position(place: Place, at_utc_ms: i64, air: SeenThrough) -> Result<An
             sun.delta_t_s,
             Some(refraction),
         )
-        .map_err(|_| no_such_day(at.to_rfc3339()))?;
+        .map_err(|_| no_such_day(&at.to_rfc3339()))?;
     Ok(working(place)
         .input("moment", at.to_rfc3339())
         .input("height above the sea", format!("{} m", air.height_m))
@@ -259,7 +259,7 @@ pub fn inversion_hours(
 ) -> Result<Answer<Vec<InversionHours>>> {
     let (from, to) = (moment(from_utc_ms)?, moment(to_utc_ms)?);
     if to < from || to - from > LISTED_MOST {
-        return Err(no_such_day(format!(
+        return Err(no_such_day(&format!(
             "{} to {}",
             from.to_rfc3339(),
             to.to_rfc3339()
@@ -357,7 +357,7 @@ struct Sun {
 
 impl Sun {
     fn near(place: Place, year: i32) -> Result<Self> {
-        let delta_t_s = delta_t::estimate_from_date(year, 7).map_err(|_| no_such_day(year))?;
+        let delta_t_s = delta_t::estimate_from_date(year, 7).map_err(|_| no_such_day(&year))?;
         Ok(Self { place, delta_t_s })
     }
 
@@ -410,10 +410,10 @@ fn working(place: Place) -> Working {
 fn moment(utc_ms: i64) -> Result<DateTime<Utc>> {
     DateTime::from_timestamp_millis(utc_ms)
         .filter(|at| YEARS.contains(&at.year()))
-        .ok_or_else(|| no_such_day(format!("{} min after 1970", utc_ms / MIN_MS)))
+        .ok_or_else(|| no_such_day(&format!("{} min after 1970", utc_ms / MIN_MS)))
 }
 
-fn no_such_day(given: impl ToString) -> RuleError {
+fn no_such_day(given: &impl ToString) -> RuleError {
     RuleError::NotAllowed {
         field: Field::DayOfSun,
         given: given.to_string(),

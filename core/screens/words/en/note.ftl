@@ -83,3 +83,14 @@ note-day-carried-over = In a month without that day it counts to the first day o
 note-whole-days = Parts of a day count as a whole day.
 note-oldest-first = Opened lots first, then the day printed, then the day bought; undated lots last.
 note-most-holds-for-spots = A dose for each spot is for spots only: the label's most over the area still holds.
+note-more-than-chance = The samples differ more than chance would have them: the interval is widened by that, and how much rests on { $samples } samples.
+note-if-they-hold-as-many = A forecast: it holds if further samples, taken the same way all over the lawn, hold as many on average and differ as much.
+note-interval-by-log-ratio = Interval at 95 % by the delta method on the logarithm of the ratio; counts are taken to fall at random.
+note-interval-by-log-shares = Interval at 95 % by the delta method on the logarithm of the ratio of the two shares alive (Katz and others 1978, Biometrics 34, 469).
+note-half-added = A count is 0, so one half is added to each count for the interval (Haldane and Anscombe).
+note-shares-have-no-interval = Shares do not tell how many were counted, so there is no interval: give counts.
+note-days-missing = { $count ->
+    [one] { $count } day is missing, so the sum is what it is at least.
+   *[other] { $count } days are missing, so the sum is what it is at least.
+}
+note-same-base-and-start = Compare it only with a sum of the same base, start and method.

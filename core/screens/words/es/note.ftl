@@ -83,3 +83,14 @@ note-day-carried-over = En un mes sin ese día cuenta hasta el primer día del s
 note-whole-days = Las partes de un día cuentan como un día entero.
 note-oldest-first = Primero los lotes abiertos, luego por la fecha impresa, luego por la de compra; los lotes sin fecha al final.
 note-most-holds-for-spots = Una dosis por punto es solo para puntos: el máximo de la etiqueta para el área sigue valiendo.
+note-more-than-chance = Las muestras difieren más de lo que daría el azar: el intervalo se amplía por eso, y cuánto se apoya en { $samples } muestras.
+note-if-they-hold-as-many = Un pronóstico: vale si más muestras, tomadas igual por todo el césped, tienen en promedio lo mismo y difieren lo mismo.
+note-interval-by-log-ratio = Intervalo al 95 % por el método delta sobre el logaritmo del cociente; se supone que los conteos caen al azar.
+note-interval-by-log-shares = Intervalo al 95 % por el método delta sobre el logaritmo del cociente de las dos proporciones vivas (Katz y otros 1978, Biometrics 34, 469).
+note-half-added = Un conteo es 0, así que para el intervalo se suma un medio a cada conteo (Haldane y Anscombe).
+note-shares-have-no-interval = Las proporciones no dicen cuántos se contaron, así que no hay intervalo: dé conteos.
+note-days-missing = { $count ->
+    [one] Falta { $count } día, así que la suma es lo que hay como mínimo.
+   *[other] Faltan { $count } días, así que la suma es lo que hay como mínimo.
+}
+note-same-base-and-start = Compárela solo con una suma de la misma base, el mismo inicio y el mismo método.

@@ -2,12 +2,16 @@
 
 mod area;
 mod calibration;
+mod control;
 mod convert;
+mod degree_days;
 mod keep_off;
+mod key;
 mod notice;
 mod place;
 mod product;
 mod record_fields;
+mod samples;
 mod season;
 mod sign;
 mod sky;
@@ -20,16 +24,22 @@ pub(crate) use area::AreaCalc;
 pub(crate) use calibration::{
     AgainstArgs, CalibrationCalc, CatchBoxesCalc, NozzlesCalc, PaceCalc, SprayerCalc, SpreaderCalc,
 };
+pub(crate) use control::{AbbottCalc, SchneiderOrelliCalc};
 pub(crate) use convert::ConvertCalc;
+pub(crate) use degree_days::DegreeDaysCalc;
 pub(crate) use keep_off::KeepOffCalc;
+pub(crate) use key::KeyCalc;
 pub(crate) use notice::NoticeCalc;
 pub(crate) use place::PlaceArgs;
 pub(crate) use product::{LabelRates, MixCalc, RateCalc, SpotsCalc, TankCalc};
 pub(crate) use record_fields::RecordFieldsCalc;
+pub(crate) use samples::SamplesCalc;
 pub(crate) use season::{RepeatCalc, SeasonCalc, StockCalc};
 pub(crate) use sign::SignCalc;
 pub(crate) use sky::{AirCalc, DayArgs, DownWindCalc, InversionCalc, SunCalc, WindCalc};
 pub(crate) use water::{HoseEndCalc, PassesCalc, WateringInCalc};
+
+use super::ControlArgs;
 
 /// One calculation.
 #[derive(Debug, Args)]
@@ -47,7 +57,7 @@ pub(crate) struct CalcArgs {
 pub(crate) enum Calc {
     /// The area of a lawn by tape or walk, with its uncertainty; its edge, a strip set back, a slope
     #[command(override_usage = "sward calc area <SHAPE> [OPTIONS]")]
-    Area(AreaCalc),
+    Area(Box<AreaCalc>),
     /// An amount in another unit of its kind
     Convert(ConvertCalc),
     /// A spreader by strip: the rate it puts on, and the setting to try next
@@ -100,4 +110,18 @@ pub(crate) enum Calc {
     Repeat(RepeatCalc),
     /// Which lots a plan takes, and what is missing
     Stock(StockCalc),
+    /// The area of a lawn by tape or walk, with its uncertainty
+    Area(AreaCalc),
+    /// What it is: a key by what one can see, with its look-alikes
+    Key(KeyCalc),
+    /// How many there are by samples, and how many more samples would decide
+    Samples(SamplesCalc),
+    /// Degree-days above a base since a day
+    DegreeDays(DegreeDaysCalc),
+    /// Percent control by what lives now, beside a part left untreated
+    Abbott(AbbottCalc),
+    /// Percent control by counts before and after, beside a part left untreated
+    HendersonTilton(ControlArgs),
+    /// Corrected mortality by the dead among those looked at
+    SchneiderOrelli(SchneiderOrelliCalc),
 }

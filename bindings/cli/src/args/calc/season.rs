@@ -43,6 +43,9 @@ pub(crate) struct RepeatCalc {
     /// The label's most treatments of a season, or "nothing"
     #[arg(long, value_name = "NUMBER", value_parser = says_count)]
     pub(crate) season_most: Option<LabelSays<u32>>,
+    /// Asked: others put on nothing
+    #[arg(long)]
+    pub(crate) others_none: bool,
     /// The season's first day; left out: the first of that year
     #[arg(long, value_name = "DAY", value_parser = day)]
     pub(crate) season_from: Option<NaiveDate>,

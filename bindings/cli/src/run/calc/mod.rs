@@ -3,19 +3,25 @@
 
 mod area;
 mod calibration;
+mod control;
 mod convert;
+mod degree_days;
 mod keep_off;
+mod key;
 mod mix;
 mod notice;
 mod place;
 mod rate;
 mod record_fields;
+mod samples;
 mod season;
 mod sign;
 mod sky;
 mod spots;
 mod tank;
 mod water;
+
+pub(super) use control::{control_line, henderson_tilton};
 
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -59,6 +65,12 @@ pub(super) fn run(args: &CalcArgs) -> Result<Answer> {
         Calc::Season(args) => season::season(args)?,
         Calc::Repeat(args) => season::repeat(args)?,
         Calc::Stock(args) => season::stock(args)?,
+        Calc::Key(args) => key::key(args)?,
+        Calc::Samples(args) => samples::samples(args)?,
+        Calc::DegreeDays(args) => degree_days::degree_days(args)?,
+        Calc::Abbott(args) => control::abbott(args)?,
+        Calc::HendersonTilton(args) => control::by_change(args)?,
+        Calc::SchneiderOrelli(args) => control::schneider_orelli(args)?,
     };
     Ok(worked.answer(args.how))
 }

@@ -32,11 +32,7 @@ pub(super) fn season(args: &SeasonCalc) -> Result<Worked> {
             "give a treatment, such as {example}"
         )));
     }
-    let others = if args.others_none {
-        Others::SaidNone
-    } else {
-        Others::NotKnown
-    };
+    let others = others(args.others_none);
     let sums = season_ingredients(&SeasonInput {
         before: &before,
         planned: planned.as_ref(),
@@ -45,17 +41,29 @@ pub(super) fn season(args: &SeasonCalc) -> Result<Worked> {
     })?;
     let sums = worked.take("season", sums);
     for sum in &sums {
-        let mut line = format!("{}: {} so far", sum.name, sum.so_far.for_person());
-        if let Some(all) = &sum.with_planned {
-            line += &format!(", {} with the planned treatment", all.for_person());
-        }
-        if let Some(room) = &sum.room {
-            line += &format!("; room for {} as far as is known", room.for_person());
-        }
-        worked.line(line).findings([sum.finding.clone()]);
+        let mut parts = vec![format!("{}: {} so far", sum.name, sum.so_far.for_person())];
+        parts.extend(
+            sum.with_planned
+                .map(|all| format!("{} with the planned treatment", all.for_person())),
+        );
+        parts.extend(
+            sum.room
+                .map(|room| format!("room for {} as far as is known", room.for_person())),
+        );
+        worked
+            .line(parts.join(", "))
+            .findings([sum.finding.clone()]);
     }
     worked.line(CAUTION).value("ingredients", &sums);
     Ok(worked)
+}
+
+fn others(said_none: bool) -> Others {
+    if said_none {
+        Others::SaidNone
+    } else {
+        Others::NotKnown
+    }
 }
 
 /// The earliest day.
@@ -71,6 +79,7 @@ pub(super) fn repeat(args: &RepeatCalc) -> Result<Worked> {
         season_most: args.season_most.clone().unwrap_or_default(),
         season_from: args.season_from.or(first).unwrap_or(args.on),
         before,
+        others: others(args.others_none),
         planned: args.on,
     })?;
     let next = worked.take("repeat", next);

@@ -46,10 +46,10 @@ pub(super) fn hose_end(args: &HoseEndCalc) -> Result<Worked> {
             rate.for_person()
         ));
     }
-    if let Some(slower) = &dial.carrier_for_lowest {
+    if let Some(most) = &dial.carrier_for_lowest {
         worked.line(format!(
-            "The lowest step gives the rate at {}",
-            slower.for_person()
+            "With the lowest step put on at most {}",
+            most.for_person()
         ));
     }
     worked

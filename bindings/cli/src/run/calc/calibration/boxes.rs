@@ -51,15 +51,16 @@ pub(in crate::run::calc) fn catch_boxes(args: &CatchBoxesCalc) -> Result<Worked>
     for p in &pattern.points {
         let bar = text_bar(p.of_middle_percent, most, BAR);
         worked.line(format!(
-            "{:>8.2} ft {:>6.0} {bar}",
-            p.distance_ft, p.of_middle_percent
+            "{:<9} {:>4.0} {bar}",
+            format!("{:.2} ft", p.distance_ft),
+            p.of_middle_percent
         ));
     }
     worked.line("Variation by swath (n - 1), back and forth | all one way:");
     for p in &curve.points {
         let bar = text_bar(p.back_and_forth_percent, CURVE_MOST_PERCENT, BAR);
         worked.line(format!(
-            "{:>11} {:>6.1} % | {:>5.1} % {bar}",
+            "{:<9} {:>6.1} % | {:>5.1} % {bar}",
             p.swath.for_person(),
             p.back_and_forth_percent,
             p.one_way_percent

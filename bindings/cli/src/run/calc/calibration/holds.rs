@@ -7,7 +7,7 @@ use sward_rules::calibrate::{
 };
 use sward_rules::plan::{Rest, for_the_rest};
 
-use super::{findings, tried};
+use super::{findings, short, tried};
 use crate::args::CalibrationCalc;
 use crate::error::{CliError, Result};
 use crate::run::calc::Worked;
@@ -146,7 +146,7 @@ fn rest(
     if let Some(pace) = &needs.pace {
         worked.line(format!(
             "With the same setting, go at {} on what is left.",
-            pace.for_person()
+            short(pace)
         ));
     }
     if let Some(setting) = &needs.setting {

@@ -53,6 +53,13 @@ fn amounts(flag: &str, text: &str) -> Result<Vec<Entered>> {
         .collect()
 }
 
+/// A worked-out amount for a person, to four digits; a program has all of them.
+fn short(amount: &Entered) -> String {
+    let rounded = amount.amount().round_sf(4).map(|digits| digits.normalize());
+    let rounded = rounded.and_then(|digits| Entered::new(digits, amount.unit()).ok());
+    rounded.as_ref().unwrap_or(amount).for_person()
+}
+
 /// Findings: a line each for a person, the worst first, and all of them for a program.
 fn findings(worked: &mut Worked, findings: &[Finding]) {
     let mut sorted: Vec<&Finding> = findings.iter().collect();

@@ -6,7 +6,7 @@ use sward_rules::calibrate::{
 };
 use sward_rules::label::LabelSays;
 
-use super::{amounts, findings};
+use super::{amounts, findings, short};
 use crate::args::NozzlesCalc;
 use crate::error::{CliError, Result};
 use crate::run::calc::Worked;
@@ -30,8 +30,8 @@ pub(in crate::run::calc) fn nozzles(args: &NozzlesCalc) -> Result<Worked> {
             let result = worked.take("nozzles", nozzle_test(&test)?);
             worked.line(format!(
                 "Mean flow: {}; all together {}.",
-                result.mean_flow.for_person(),
-                result.total_flow.for_person()
+                short(&result.mean_flow),
+                short(&result.total_flow)
             ));
             for n in &result.nozzles {
                 let wear = n
@@ -40,7 +40,7 @@ pub(in crate::run::calc) fn nozzles(args: &NozzlesCalc) -> Result<Worked> {
                 worked.line(format!(
                     "Nozzle {}: {}, {:+.1} % from the mean{wear}.",
                     n.number,
-                    n.flow.for_person(),
+                    short(&n.flow),
                     n.off_mean_percent
                 ));
             }
@@ -58,11 +58,7 @@ pub(in crate::run::calc) fn nozzles(args: &NozzlesCalc) -> Result<Worked> {
         } => {
             let then = worked.take("flow", flow_at_pressure(flow, at, other)?);
             worked
-                .line(format!(
-                    "Flow at {}: {}.",
-                    other.for_person(),
-                    then.for_person()
-                ))
+                .line(format!("Flow at {}: {}.", other.for_person(), short(&then)))
                 .value("flow", then);
         }
         NozzlesCalc {
@@ -76,7 +72,7 @@ pub(in crate::run::calc) fn nozzles(args: &NozzlesCalc) -> Result<Worked> {
                 .line(format!(
                     "Pressure for {}: {}; the drops change with it.",
                     wanted.for_person(),
-                    then.for_person()
+                    short(&then)
                 ))
                 .value("pressure", then);
         }

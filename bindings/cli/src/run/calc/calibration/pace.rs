@@ -2,7 +2,7 @@
 
 use sward_rules::calibrate::{PaceRuns, course_time, pace as pace_of};
 
-use super::{amounts, findings};
+use super::{amounts, findings, short};
 use crate::args::PaceCalc;
 use crate::error::Result;
 use crate::run::calc::Worked;
@@ -33,7 +33,7 @@ pub(in crate::run::calc) fn pace(args: &PaceCalc) -> Result<Worked> {
         worked.line(format!(
             "Run {}: {}, rate {:+.1} %.",
             run.number,
-            run.speed.for_person(),
+            short(&run.speed),
             run.rate_change_percent
         ));
     }

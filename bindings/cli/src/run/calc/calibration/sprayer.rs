@@ -5,7 +5,7 @@ use sward_rules::calibrate::{
 };
 use sward_rules::quantity::{Dimension, Unit};
 
-use super::{against, findings};
+use super::{against, findings, short};
 use crate::args::SprayerCalc;
 use crate::error::{CliError, Result};
 use crate::run::calc::Worked;
@@ -44,7 +44,7 @@ pub(in crate::run::calc) fn sprayer(args: &SprayerCalc) -> Result<Worked> {
             worked
                 .line(format!(
                     "Go {} and catch one nozzle for as long: fluid ounces are then gallons an acre.",
-                    course.for_person()
+                    short(&course)
                 ))
                 .value("course", course);
             let Some(caught) = caught else {
@@ -71,8 +71,8 @@ fn told(worked: &mut Worked, args: &SprayerCalc, rate: &SprayRate) -> Result<()>
     worked
         .line(format!(
             "Rate: {}, that is {}.",
-            rate.per_acre.for_person(),
-            rate.per_1000_ft2.for_person()
+            short(&rate.per_acre),
+            short(&rate.per_1000_ft2)
         ))
         .value("rate", rate);
     // In the unit of the rate wanted, so that a person sees the two beside each other.

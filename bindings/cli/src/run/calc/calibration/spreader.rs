@@ -2,7 +2,7 @@
 
 use sward_rules::calibrate::{StripRun, Tried, Weighed, setting_to_try, strip_length, strip_rate};
 
-use super::{against, findings, tried};
+use super::{against, findings, short, tried};
 use crate::args::SpreaderCalc;
 use crate::error::{CliError, Result};
 use crate::run::calc::Worked;
@@ -13,7 +13,7 @@ pub(in crate::run::calc) fn spreader(args: &SpreaderCalc) -> Result<Worked> {
     if let Some(area) = &args.test_area {
         let length = worked.take("strip", strip_length(area, &args.swath)?);
         worked
-            .line(format!("The strip must be {} long.", length.for_person()))
+            .line(format!("The strip must be {} long.", short(&length)))
             .value("strip_length", length);
         return Ok(worked);
     }
@@ -43,10 +43,10 @@ pub(in crate::run::calc) fn spreader(args: &SpreaderCalc) -> Result<Worked> {
     worked
         .line(format!(
             "Rate: {}, for a swath of {} ({} on {}).",
-            strip.rate.for_person(),
+            short(&strip.rate),
             args.swath.for_person(),
-            strip.used.for_person(),
-            strip.area.for_person()
+            short(&strip.used),
+            short(&strip.area)
         ))
         .value("rate", strip.rate)
         .value("used", strip.used)

@@ -1,0 +1,54 @@
+"""Moist air against PsychroLib, which goes by ASHRAE's Handbook of Fundamentals."""
+
+import random
+
+import psychrolib
+
+from asking import Questions, first, near
+
+psychrolib.SetUnitSystem(psychrolib.SI)
+
+SEA_LEVEL_PA = 101_325
+
+# Magnus' formula and ASHRAE's differ by less than this from 0 to 50 °C.
+DEW_POINT_C = 0.15
+
+# How far Stull's formula may be from ASHRAE's wet bulb: in the air in which anybody treats a lawn,
+# and in hot or parched air, to which he fitted it less closely.
+STULL_C = 0.7
+STULL_EXTREME_C = 1.25
+
+
+def dew_points(rng: random.Random, cases: int) -> Questions:
+    """Dew points of warm air. Below freezing ASHRAE goes over to frost, which is another matter."""
+    for _ in range(cases):
+        celsius, percent = round(rng.uniform(0.1, 50), 1), round(rng.uniform(5, 99), 1)
+        expected = psychrolib.GetTDewPointFromRelHum(celsius, percent / 100)
+        if expected < 0:
+            continue
+        yield (
+            question(celsius, percent),
+            lambda answer, expected=expected: near("dew_point_c", answer, expected, 0, DEW_POINT_C),
+        )
+
+
+def wet_bulbs(rng: random.Random, cases: int) -> Questions:
+    """Wet bulbs above freezing, and Delta T, which is the same the other way round."""
+    for _ in range(cases):
+        celsius, percent = round(rng.uniform(1, 50), 1), round(rng.uniform(5, 99), 1)
+        expected = psychrolib.GetTWetBulbFromRelHum(celsius, percent / 100, SEA_LEVEL_PA)
+        if expected < 0:
+            continue
+        off = STULL_C if celsius <= 35 and percent >= 15 else STULL_EXTREME_C
+        yield (
+            question(celsius, percent),
+            lambda answer, celsius=celsius, expected=expected, off=off: first(
+                near("wet_bulb_c", answer, expected, 0, off),
+                near("delta_t_c", answer, celsius - answer["wet_bulb_c"], 0, 1e-9),
+            ),
+        )
+
+
+def question(celsius: float, percent: float) -> dict:
+    """The question for air."""
+    return {"ask": "air", "temperature": f"{celsius} Cel", "humidity_percent": percent}
