@@ -285,7 +285,11 @@ fn nozzles_against_their_mean_and_a_new_one() {
     near(result.nozzles[1].off_mean_percent, 12.195, 1e-3);
     near(result.nozzles[2].off_mean_percent, -12.195, 1e-3);
     near(result.nozzles[1].off_new_percent.unwrap(), 12.305, 1e-3);
-    let named: Vec<String> = result.findings.iter().map(|f| f.why()).collect();
+    let named: Vec<String> = result
+        .findings
+        .iter()
+        .map(sward_rules::Finding::why)
+        .collect();
     assert!(named[0].contains("nozzle 2") && named[0].contains("nozzle 3"));
     assert!(named[1].contains("nozzle 2") && !named[1].contains("nozzle 3"));
 }
