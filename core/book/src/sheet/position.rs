@@ -63,13 +63,11 @@ impl Position {
 
     /// Where the first walk along a section's edge began; none where no section was walked.
     pub(super) fn of_walks(sections: &[Section]) -> Option<Self> {
-        let shapes = sections.iter().filter(|s| !s.hidden);
-        let first = shapes
-            .filter_map(|s| match &s.outline.as_ref()?.shape {
-                Shape::Walk { fixes } => fixes.first(),
-                _ => None,
-            })
-            .next()?;
+        let mut shapes = sections.iter().filter(|s| !s.hidden);
+        let first = shapes.find_map(|s| match &s.outline.as_ref()?.shape {
+            Shape::Walk { fixes } => fixes.first(),
+            _ => None,
+        })?;
         Self::of_fix(first)
     }
 
