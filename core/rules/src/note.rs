@@ -168,7 +168,7 @@ sentences! {
     SharesHaveNoInterval
         => ("shares do not tell how many were counted, so there is no interval: give counts");
     DaysMissing { count: usize }
-        => ("{count} days are missing, so the sum is what it is at least");
+        => ("days that are missing: {count}; the sum is what it is at least");
     SameBaseAndStart
         => ("compare it only with a sum of the same base, start and method");
 }

@@ -95,6 +95,7 @@ fn thresholds_with_their_sources() {
         assert_eq!(only.source, "University of California, IPM");
         assert_eq!(only.published_per, "yd²");
         close(only.least_per_ft2 * 9.0, per_yd2, 1e-12);
+        close(only.per_yd2().expect("per square yard"), per_yd2, 1e-12);
     }
     for pest in [Pest::MoleCricket, Pest::FireAnt, Pest::Billbug] {
         assert!(threshold_for(pest).is_empty());

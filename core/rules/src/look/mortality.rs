@@ -56,7 +56,7 @@ pub fn schneider_orelli(counts: DeadOf) -> Result<Answer<Control>> {
     let percent = 100.0 * (treated_percent - check_percent) / (100.0 - check_percent);
     let working = Working::new(
         "Schneider-Orelli: (mortality treated - mortality in the check) / (100 - mortality in the check)",
-        "Schneider-Orelli 1947, Entomologisches Praktikum, Sauerländer (from memory)",
+        "Schneider-Orelli 1947, Entomologisches Praktikum (from memory)",
     )
     .input("dead in the check", of(counts.check_dead, counts.check_total))
     .input("dead when treated", of(counts.treated_dead, counts.treated_total));

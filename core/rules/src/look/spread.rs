@@ -24,7 +24,8 @@ pub(super) fn dispersion(counts: &[u32], areas_ft2: &[f64]) -> Option<f64> {
         })
         .sum();
     let freedom = u32::try_from(counts.len() - 1).ok()?;
-    Some(chi_square / f64::from(freedom))
+    // To nine decimals, so that samples which differ just as chance has it are not above 1.
+    Some((chi_square / f64::from(freedom) * 1e9).round() / 1e9)
 }
 
 /// Lower and upper bound of a total, each moved away from it on the log scale by the square root of
@@ -55,6 +56,9 @@ mod tests {
         assert!((dispersion(&counts, &[9.0; 5]).unwrap() - 2.5).abs() < 1e-12);
         // Twice the count on twice the area is no difference at all.
         assert!(dispersion(&[2, 4], &[1.0, 2.0]).unwrap().abs() < 1e-12);
+        // Mean 2/3, chi-square 5 over 5.
+        let by_chance = dispersion(&[1, 0, 2, 0, 1, 0], &[0.196; 6]);
+        assert_eq!(by_chance, Some(1.0));
         for too_few in [&[][..], &[7], &[0, 0, 0]] {
             assert_eq!(dispersion(too_few, &vec![1.0; too_few.len()]), None);
         }

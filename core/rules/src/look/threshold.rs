@@ -105,6 +105,13 @@ pub struct Threshold {
     pub published_per: &'static str,
 }
 
+impl Threshold {
+    /// The published number, where it refers to a square yard, as a soap drench does.
+    pub fn per_yd2(&self) -> Option<f64> {
+        (self.published_per == PER_YD2).then_some(self.most_per_ft2 * FT2_PER_YD2)
+    }
+}
+
 const fn larvae(pest: Pest, least_per_ft2: f64, most_per_ft2: f64) -> Threshold {
     Threshold {
         pest,
@@ -129,6 +136,7 @@ const CALIFORNIA: Threshold = Threshold {
 
 /// Square feet in a square yard, on which a soap drench is poured.
 const FT2_PER_YD2: f64 = 9.0;
+const PER_YD2: &str = "yd²";
 
 const fn drenched(pest: Pest, per_yd2: f64, life_stage: &'static str) -> Threshold {
     Threshold {
@@ -136,7 +144,7 @@ const fn drenched(pest: Pest, per_yd2: f64, life_stage: &'static str) -> Thresho
         least_per_ft2: per_yd2 / FT2_PER_YD2,
         most_per_ft2: per_yd2 / FT2_PER_YD2,
         life_stage,
-        published_per: "yd²",
+        published_per: PER_YD2,
         ..CALIFORNIA
     }
 }

@@ -231,4 +231,4 @@ how-dispersion = dispersion
 how-end = end
 how-dead-in-the-check = dead in the check
 how-dead-when-treated = dead when treated
-how-schneider-orelli-1947-entomologisches-praktikum-sauerl-nder-from-memory = Schneider-Orelli 1947, Entomologisches Praktikum, Sauerländer (from memory)
+how-schneider-orelli-1947-entomologisches-praktikum-from-memory = Schneider-Orelli 1947, Entomologisches Praktikum (from memory)

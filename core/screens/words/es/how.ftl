@@ -231,4 +231,4 @@ how-dispersion = dispersión
 how-end = final
 how-dead-in-the-check = muertos en el testigo
 how-dead-when-treated = muertos donde se trató
-how-schneider-orelli-1947-entomologisches-praktikum-sauerl-nder-from-memory = Schneider-Orelli 1947, Entomologisches Praktikum, Sauerländer (de memoria)
+how-schneider-orelli-1947-entomologisches-praktikum-from-memory = Schneider-Orelli 1947, Entomologisches Praktikum (de memoria)

@@ -28,7 +28,7 @@ pub(super) fn degree_days(args: &DegreeDaysCalc) -> Result<Worked> {
     let sum = worked.take("degree-days", answer);
     let at_least = if sum.is_at_least() { "at least " } else { "" };
     worked.line(format!(
-        "Degree-days: {at_least}{:.1} above {} from {} to {} (single sine, {} days; by simple \
+        "Degree-days: {at_least}{:.1} above {} from {} to {} (single sine, days: {}; by simple \
          average {at_least}{:.1})",
         sum.single_sine, sum.base, sum.start, sum.until, sum.days, sum.simple_average
     ));

@@ -34,7 +34,7 @@ pub(super) fn key(args: &KeyCalc) -> Result<Worked> {
         .map(|text| answered(text))
         .collect::<Result<Vec<_>>>()?;
     let left = narrow(key, &answers)?;
-    tell(&mut worked, key, &left, answers.is_empty());
+    tell(&mut worked, key, &left);
     let candidates: Vec<Value> = left
         .candidates
         .iter()
@@ -70,11 +70,9 @@ fn answered(text: &str) -> Result<Answered<'_>> {
     })
 }
 
-fn tell(worked: &mut Worked, key: &'static Key, left: &Narrowed, is_first: bool) {
+fn tell(worked: &mut Worked, key: &'static Key, left: &Narrowed) {
     worked.line(format!("{}.", key.english));
-    if is_first {
-        worked.line(key.how_to_look);
-    }
+    worked.line(key.how_to_look);
     if left.candidates.is_empty() {
         worked.line("Nothing here fits all that was seen.");
     }

@@ -55,6 +55,9 @@ pub(super) fn samples(args: &SamplesCalc) -> Result<Worked> {
             {
                 worked.line(format!("- {note}"));
             }
+            if let Some(per_yd2) = threshold.and_then(Threshold::per_yd2) {
+                worked.line(format!("- published as {per_yd2:.0} per yd²"));
+            }
             let ahead = more_samples(Some(&found), threshold).value;
             if let Some(said) = more(ahead) {
                 worked.line(format!("- {said}"));

@@ -55,7 +55,7 @@ pub(super) fn one(ask: &Ask<'_>) -> Result<Page> {
     Ok(Page {
         title: of_key(ask.words, key, "name"),
         main: html! {
-            @if shown.seen.is_empty() { p { (of_key(ask.words, key, "look")) } }
+            p { (of_key(ask.words, key, "look")) }
             (shown.next(&left))
             (shown.answers())
             (shown.left(&left, visit))
@@ -130,7 +130,7 @@ impl Shown<'_> {
                         div.row {
                             dt { (self.asked(question)) }
                             dd {
-                                (self.said(question, choice)) " "
+                                div { (self.said(question, choice)) }
                                 a href=(self.address(question.name, None)) { (self.ask.t("key-change")) }
                             }
                         }
@@ -157,7 +157,7 @@ impl Shown<'_> {
             }
             @if !likes.is_empty() {
                 h2 { (self.ask.t("key-taken-for")) }
-                div.kinds { @for like in likes { div.kind { (self.kind(like, None)) } } }
+                div.kinds { @for like in likes { div.kind { (self.kind(like, None, true)) } } }
             }
         }
     }
@@ -174,14 +174,15 @@ impl Shown<'_> {
         });
         html! {
             div.kind {
-                (self.kind(candidate.kind, Some(&self.ask.t(standing))))
+                (self.kind(candidate.kind, Some(&self.ask.t(standing)), few))
                 @if let Some(count) = count { (count) }
             }
         }
     }
 
-    /// A kind with its drawing, what it is to the lawn, its size, and what tells it.
-    fn kind(&self, kind: &Kind, standing: Option<&str>) -> Markup {
+    /// A kind with its drawing and what it is to the lawn; in full also its size, what tells it, and
+    /// who says so.
+    fn kind(&self, kind: &Kind, standing: Option<&str>, in_full: bool) -> Markup {
         let words = self.ask.words;
         let role = match kind.role {
             Role::Pest => "key-role-pest",
@@ -192,17 +193,23 @@ impl Shown<'_> {
         html! {
             (drawn(self.ask, kind.drawing, &name))
             @if let Some(standing) = standing { p { strong { (standing) } ": " (name) } } @else { p { strong { (name) } } }
-            p { (self.ask.t(role)) ", " (words.stage(kind.life_stage)) ", " (length(words, kind)) }
-            // words: key-tells-*
-            p { (words.t(&format!("key-tells-{}", kind.name))) }
-            p.source {
-                (self.ask.t("frame-source")) ": "
-                @for (number, source) in kind.sources.iter().enumerate() {
-                    @if number > 0 { "; " }
-                    @if *source == "from memory" { (self.ask.t("key-from-memory")) } @else { (words.term(source)) }
-                }
+            @if in_full {
+                p { (self.ask.t(role)) ", " (words.stage(kind.life_stage)) ", " (length(words, kind)) }
+                // words: key-tells-*
+                p { (words.t(&format!("key-tells-{}", kind.name))) }
+                p.source { (self.ask.t("frame-source")) ": " (self.sources(kind)) }
+            } @else {
+                p { (self.ask.t(role)) }
             }
         }
+    }
+
+    fn sources(&self, kind: &Kind) -> String {
+        let named = kind.sources.iter().map(|source| match *source {
+            "from memory" => self.ask.t("key-from-memory"),
+            source => self.ask.words.term(source),
+        });
+        named.collect::<Vec<_>>().join("; ")
     }
 
     fn excluded(&self, excluded: &[Excluded]) -> Markup {

@@ -8,6 +8,8 @@ mod end;
 mod key;
 mod pest;
 mod result;
+#[cfg(test)]
+mod tests;
 mod warmth;
 
 use maud::{Markup, html};

@@ -236,6 +236,10 @@ fn one_threshold(ask: &Ask<'_>, threshold: &Threshold) -> String {
     } else {
         per_area(words, least)
     };
+    let limits = match threshold.per_yd2() {
+        Some(per_yd2) => format!("{limits} ({per_yd2:.0}/yd²)"),
+        None => limits,
+    };
     words.t_with(
         "look-threshold",
         &[
