@@ -6,6 +6,7 @@
 
 mod arrows;
 mod files;
+mod licences;
 mod purity;
 mod reach;
 mod tidy;

@@ -13,7 +13,7 @@ use crate::arrows::metadata;
 use crate::assert_none;
 
 /// What `rules` may name: types, parsers and geometry, all without clock, files or randomness.
-const RULES_MAY_NAME: [&str; 13] = [
+const RULES_MAY_NAME: [&str; 14] = [
     "chrono",
     "chrono-tz",
     "geo",
@@ -24,6 +24,7 @@ const RULES_MAY_NAME: [&str; 13] = [
     "rust_decimal",
     "serde",
     "serde_json",
+    "solar-positioning",
     "strum",
     "thiserror",
     "uom",

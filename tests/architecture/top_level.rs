@@ -19,7 +19,7 @@ const ALWAYS: [&str; 7] = [
 ];
 
 /// What may be there: the shell, what tests read, and what tools look for at the top.
-const ALLOWED: [&str; 11] = [
+const ALLOWED: [&str; 10] = [
     "android-shell",
     "fixtures",
     ".ci",
@@ -28,7 +28,6 @@ const ALLOWED: [&str; 11] = [
     "LICENSE-MIT",
     "check",
     "clippy.toml",
-    "deny.toml",
     "rust-toolchain.toml",
     "rustfmt.toml",
 ];

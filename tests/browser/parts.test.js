@@ -110,6 +110,37 @@ test('an outline is drawn to scale, mended, and taken back', async (t) => {
   assert.equal(await area.locator('[data-draw-now] circle').count(), 3, 'what is typed is drawn');
 });
 
+test('the nearest yard comes first after a tap, by the places that people entered', async (t) => {
+  const server = await startServer(t);
+  const page = await newPage(t, await launch(t), server, { size: 'small', location: LAWN });
+  await foundBook(page);
+  const yard = async (name, place) => {
+    await page.goto(`${server.origin}/yards/new`);
+    await fill(page, { name });
+    await page.locator('main form button.next').click();
+    await page.waitForURL(/\/yards\/[0-9a-f-]{36}/);
+    const [path] = /\/yards\/[0-9a-f-]{36}/.exec(page.url());
+    await page.goto(`${server.origin}${path}/edit`);
+    await place();
+    await page.locator('main form button.next').click();
+    await page.waitForURL(`**${path}`);
+  };
+  const position = page.locator('input[name="position"]');
+  await yard('A far one', () => position.fill('41.2, -75.3'));
+  await yard('B place not known', async () => {});
+  await yard('C here', async () => {
+    await page.locator('[data-here]').tap();
+    await page.waitForFunction(() => document.querySelector('input[name="position"]').value);
+    assert.equal(await position.inputValue(), '40.000100, -75.000100');
+  });
+  await page.goto(`${server.origin}/yards`);
+  const names = () => page.locator('ul.list strong').allInnerTexts();
+  assert.deepEqual(await names(), ['A far one', 'B place not known', 'C here']);
+  await page.locator('[data-nearest-ask]').tap();
+  await page.waitForFunction(() => document.querySelector('ul.list strong').textContent === 'C here');
+  assert.deepEqual(await names(), ['C here', 'A far one', 'B place not known']);
+});
+
 test('a countdown never says that it is over by itself', async (t) => {
   const server = await startServer(t);
   const page = await newPage(t, await launch(t), server);

@@ -1,10 +1,14 @@
 //! Membership: nothing valid is refused, and a crew lead decides what it is worth.
 
-use sward_book::fact::Role;
+use sward_book::Book;
+use sward_book::action::{ReadyInputs, judge};
+use sward_book::fact::{Fact, Replacement, Role, WindMeasured};
 use sward_book::view::keep_off::DryDoubt;
 use sward_book::view::visit::Question;
+use sward_rules::finding::{Check, Verdict};
 use sward_rules::keep_off::Now;
-use sward_tests::crew::{Crew, judged_visit, label, load, start, yard};
+use sward_rules::sky::MeterReading;
+use sward_tests::crew::{Crew, amount, judged_visit, label, load, start, yard};
 use sward_tests::orders::{for_every_order, with_observer};
 
 #[test]
@@ -50,6 +54,60 @@ fn what_a_retired_phone_did_offline_is_there_marked_and_keeps_off() {
             utc_ms: looked,
             proven: true
         }));
+    });
+}
+
+#[test]
+fn a_retired_phone_cannot_calm_the_wind() {
+    let mut crew = Crew::of(3).unwrap();
+    let observer = with_observer(&mut crew).unwrap();
+    let book = crew.book(0);
+    let yard = yard(book).unwrap();
+    let label = label(book, "4 h").unwrap();
+    let visit = judged_visit(book, yard, label).unwrap();
+    let at_ms = crew.phones[0].now_ms();
+    let series = |mph: &str| {
+        let reading = |n: i64| MeterReading {
+            at_utc_ms: at_ms - n * 30_000,
+            wind: amount(mph),
+            gust: Some(amount(mph)),
+            from_degrees: Some(270),
+            height: None,
+        };
+        (0..6).map(reading).collect::<Vec<_>>()
+    };
+    crew.book(0)
+        .measure_wind(visit, series("14 mph")[..1].to_vec())
+        .unwrap();
+    crew.swap_all().unwrap();
+    let retired = crew.phones[1].book.secret().unwrap().stream();
+    crew.book(0).retire(retired, "left the crew").unwrap();
+    let wind = |book: &Book| {
+        let (findings, _) = judge(book, visit, label, ReadyInputs::default()).unwrap();
+        findings
+            .into_iter()
+            .find(|f| f.check == Check::Wind)
+            .unwrap()
+    };
+    let before = wind(&crew.phones[0].book);
+    let book = crew.book(1);
+    let history = book.visit(visit).unwrap().history;
+    let measured = history
+        .iter()
+        .find(|l| matches!(book.fact(l.fact).unwrap().1, Fact::WindMeasured(_)))
+        .unwrap()
+        .fact;
+    let new = Replacement::WindMeasured(WindMeasured {
+        visit,
+        readings: series("5 mph"),
+    });
+    book.correct(visit, vec![measured], new, "misread").unwrap();
+    for_every_order(&mut crew, &observer, |book| {
+        let mut after = wind(book);
+        // Only the clock of the phone that asks differs.
+        after.age_min = before.age_min;
+        assert_eq!(after, before);
+        assert_ne!(after.verdict, Verdict::Clear);
     });
 }
 

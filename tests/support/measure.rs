@@ -64,6 +64,7 @@ pub fn visit_of_ten_actions(
             wind: amount("5.5 mph"),
             gust: Some(amount("7.5 mph")),
             from_degrees: Some(225),
+            height: None,
         })
         .collect();
     book.measure_wind(visit, readings)?;

@@ -135,3 +135,30 @@ pub struct Label {
     #[n(13)]
     pub repeat_after: LabelSays<Entered>,
 }
+
+impl Label {
+    /// A sheet on which nothing is filled in yet.
+    ///
+    /// ```
+    /// use sward_rules::label::{Label, LabelSays, Method};
+    /// assert_eq!(Label::unfilled(Method::Bait).rate_most, LabelSays::Unfilled);
+    /// ```
+    pub fn unfilled(method: Method) -> Self {
+        Self {
+            product: String::new(),
+            registration: String::new(),
+            method,
+            ingredients: Vec::new(),
+            rate_least: LabelSays::Unfilled,
+            rate_most: LabelSays::Unfilled,
+            carrier_least: LabelSays::Unfilled,
+            wind_most: LabelSays::Unfilled,
+            rain_free: LabelSays::Unfilled,
+            temperature_least: LabelSays::Unfilled,
+            temperature_most: LabelSays::Unfilled,
+            keep_off: KeepOffTerms::default(),
+            watering_in: LabelSays::Unfilled,
+            repeat_after: LabelSays::Unfilled,
+        }
+    }
+}

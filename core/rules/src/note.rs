@@ -93,6 +93,84 @@ sentences! {
     SlopeRunOff
         => ("spray and water run off a slope sooner: stop before they do; the label, and the law \
              near water, decide (common practice, no source)");
+    TrySettingAgain
+        => ("an estimate from two settings that were tried, not a setting: set it and try it again");
+    BeyondSettingsTried
+        => ("the rate wanted lies outside those tried, so the estimate is the less sure");
+    EachPassByItself
+        => ("where it goes on in two passes, the two together must give the rate");
+    SampleDeviation => ("standard deviation with n - 1, over the boxes between two lines");
+    FarmEvenness
+        => ("15 % is a figure for farm fertilizer (EN 13739, as a good practice note sums it up); \
+             there is none for lawns");
+    WorseOverlap
+        => ("back and forth, right meets right and left meets left: the worse of the two counts");
+    BoxesEndTooSoon
+        => ("the outermost boxes still caught a good part, so the pattern reaches beyond them: lay \
+             more boxes and throw again");
+    SamePressureEach
+        => ("catch each nozzle for the same time, at the pressure used for spraying");
+    SteadyFlow
+        => ("where the flow is steady, half as fast is twice the rate (common practice, no source)");
+    SettingOrPace => ("change the setting or the pace, not both; then check again");
+    DropsChangeToo => ("holds for one nozzle; with the pressure the size of its drops changes too");
+    TriedWithWater
+        => ("tried with water: a mix that is denser or thicker flows otherwise");
+    CheckCurrentRule => ("laws were read in stored copies: check your state's current rule");
+    SignAsLongAsKeepOff => ("whatever a rule says, leave the sign up as long as anybody has to keep off");
+    SomeProductsExempt => ("some products are exempt; which, only the rule itself says");
+    KeptFromMemory => ("how long to keep it is from memory, not read: confirm it");
+    FlatHorizon
+        => ("for a flat horizon at sea level: behind hills, trees and houses the sun is gone sooner");
+    InversionAnyHour
+        => ("air may fail to mix at other hours too: watch smoke, dust, dew and fog");
+    ProfileRaisesOnly
+        => ("an estimate, and among houses and trees a rough one: it may raise a wind, and never \
+             lowers one");
+    SpareRoundedDown => ("what is left and what it covers are rounded down");
+    RepeatHoldsThereToo
+        => ("the label's shortest time between two treatments holds for a leftover too");
+    LeftoverElse
+        => ("else by the label and the local code; never into a drain, on the street or on bare ground");
+    DialInFinishedMix
+        => ("the dial's ratio is taken as product in a gallon of what comes out, water and product \
+             together");
+    LabelOrderOfMixing => ("the label says in which order to fill and mix");
+    HalfSwathIsMoreEven
+        => ("lines half a swath apart come out more even than two passes at right angles (Ohio State \
+             University, Bulletin 817)");
+    DriestQuarter
+        => ("by the mean, about half of the lawn gets less than the depth; by the driest quarter \
+             little of it does");
+    SoakUntilGone
+        => ("between two runs wait until no water stands or runs (common practice, no source)");
+    RunOffCut => ("the run-off time is cut to whole minutes, so that no run reaches it");
+    SameGround => ("every treatment is taken to lie on the same ground");
+    DayCarriedOver => ("in a month without that day it counts to the first day of the next");
+    WholeDays => ("parts of a day count as a whole day");
+    OldestFirst => ("opened lots first, then the day printed, then the day bought; undated lots last");
+    MostHoldsForSpots
+        => ("a dose for each spot is for spots only: the label's most over the area still holds");
+    MoreThanChance { samples: usize }
+        => ("the samples differ more than chance would have them: the interval is widened by that, \
+             and how much rests on {samples} samples");
+    IfTheyHoldAsMany
+        => ("a forecast: it holds if further samples, taken the same way all over the lawn, hold as \
+             many on average and differ as much");
+    IntervalByLogRatio
+        => ("interval at 95 % by the delta method on the logarithm of the ratio; counts are taken to \
+             fall at random");
+    IntervalByLogShares
+        => ("interval at 95 % by the delta method on the logarithm of the ratio of the two shares \
+             alive (Katz and others 1978, Biometrics 34, 469)");
+    HalfAdded
+        => ("a count is 0, so one half is added to each count for the interval (Haldane and Anscombe)");
+    SharesHaveNoInterval
+        => ("shares do not tell how many were counted, so there is no interval: give counts");
+    DaysMissing { count: usize }
+        => ("days that are missing: {count}; the sum is what it is at least");
+    SameBaseAndStart
+        => ("compare it only with a sum of the same base, start and method");
 }
 
 sentences! {
@@ -104,4 +182,6 @@ sentences! {
     WholeStepsBy { change: Tenths }
         => ("to whole steps, never above the label's most: {change} %");
     SignificantDigits { digits: u32 } => ("to {digits} significant digits, for showing");
+
+    TowardsLess => ("to the decimals of the settings tried, towards less product");
 }

@@ -40,7 +40,8 @@ macro_rules! sentences {
     };
     (
         $(#[$meta:meta])* $enum:ident, tag = $tag:tt;
-        $($variant:ident $({ $($field:ident: $type:ty),+ $(,)? })? => ($text:tt $($args:tt)*);)+
+        $($variant:ident $({ $($(#[$on_field:meta])* $field:ident: $type:ty),+ $(,)? })?
+            => ($text:tt $($args:tt)*);)+
     ) => {
         $(#[$meta])*
         #[derive(
@@ -55,6 +56,7 @@ macro_rules! sentences {
                 $variant $({
                     $(
                         #[doc = concat!("The sentence's `", stringify!($field), "`.")]
+                        $(#[$on_field])*
                         $field: $type,
                     )+
                 })?,

@@ -3,7 +3,10 @@
 use chrono::{DateTime, TimeZone};
 use chrono_tz::America::New_York;
 use sward_rules::Entered;
-use sward_rules::keep_off::{DryNeed, EndedBy, KeepOff, Now, State, Terms, Wait};
+use sward_rules::keep_off::{
+    DryNeed, EndedBy, KeepOff, Now, SiteKind, State, Terms, Treatment, Wait, WaterIn, ground,
+    worker_claim,
+};
 use sward_rules::label::{KeepOffTerms, LabelSays};
 
 fn local(text: &str) -> i64 {
@@ -107,4 +110,94 @@ fn a_lawn_waits_for_a_person_who_looks() {
         };
         assert_eq!(keep_off.state(now), State::WaitsForDry, "after {hours} h");
     }
+}
+
+/// 40 CFR 170.103 (text of 2007) leaves lawns kept for looks out of the worker interval of 12, 24
+/// or 48 hours; sod farms are inside it.
+#[test]
+fn the_worker_interval_counts_at_a_sod_farm_and_never_on_a_lawn() {
+    for hours in [12_u64, 24, 48] {
+        let interval = LabelSays::Value(Entered::parse(&format!("{hours} h")).expect("a time"));
+        assert_eq!(worker_claim(SiteKind::Lawn, &interval).claim, None);
+        let farm = worker_claim(SiteKind::SodFarm, &interval).claim;
+        let expected = Terms {
+            wait: Wait::LastsMs(hours * 3_600_000),
+            dry: DryNeed::NotNeeded,
+        };
+        assert_eq!(farm, Some(expected));
+        assert!(
+            worker_claim(SiteKind::NotSaid, &interval)
+                .claim
+                .is_some_and(Terms::is_open)
+        );
+    }
+}
+
+/// Granules: watered in and then dry, which a person sees (Oregon State University for "dry is
+/// something a person sees"; that watering starts it anew is common practice, no source).
+#[test]
+fn granules_are_dry_after_they_were_watered_in() {
+    let watered = local("2026-05-04 10:00");
+    let mut granules = Treatment {
+        keep_off: KeepOff {
+            claims: vec![Terms {
+                wait: Wait::NotNeeded,
+                dry: DryNeed::Needed,
+            }],
+            started_utc_ms: local("2026-05-04 08:00"),
+            last_application_utc_ms: Some(local("2026-05-04 09:00")),
+            dry_utc_ms: Some(local("2026-05-04 09:30")),
+            lengthen_ms: 0,
+        },
+        water_in: WaterIn::Asked,
+        watered_utc_ms: None,
+    };
+    let now = Now {
+        utc_ms: local("2026-05-04 15:00"),
+        proven: true,
+    };
+    assert!(!ground([&granules], now).is_free());
+    granules.watered_utc_ms = Some(watered);
+    assert!(!ground([&granules], now).is_free());
+    granules.keep_off.dry_utc_ms = Some(local("2026-05-04 14:00"));
+    assert!(ground([&granules], now).is_free());
+}
+
+/// Two products on ground that overlaps, over the end of summer time: free when the later is over.
+#[test]
+fn overlapping_ground_is_free_when_the_later_wait_is_over() {
+    let treated = |last: &str, hours: u64| Treatment {
+        keep_off: KeepOff {
+            claims: vec![Terms {
+                wait: Wait::LastsMs(hours * 3_600_000),
+                dry: DryNeed::NotNeeded,
+            }],
+            started_utc_ms: local(last),
+            last_application_utc_ms: Some(local(last)),
+            dry_utc_ms: None,
+            lengthen_ms: 0,
+        },
+        water_in: WaterIn::Open,
+        watered_utc_ms: None,
+    };
+    let both = [
+        treated("2026-10-31 20:00", 24),
+        treated("2026-10-31 21:00", 4),
+    ];
+    let at = |utc_ms| {
+        let now = Now {
+            utc_ms,
+            proven: true,
+        };
+        ground(&both, now)
+    };
+    let first = at(local("2026-10-31 22:00"));
+    // 01:00 comes twice that night; four hours from 21:00 end at the first of the two.
+    assert_eq!(
+        first.next.map(|n| n.at_utc_ms),
+        Some(local("2026-10-31 21:00") + 4 * 3_600_000)
+    );
+    let end = local("2026-11-01 19:00");
+    assert!(!at(end - 1).is_free());
+    assert_eq!(at(end).over_since_utc_ms, Some(end));
 }

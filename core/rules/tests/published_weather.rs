@@ -2,10 +2,11 @@
 
 use sward_rules::finding::{Check, Finding, Verdict};
 use sward_rules::keep_off::Now;
-use sward_rules::label::{KeepOffTerms, Label, LabelSays, Method};
+use sward_rules::label::{KeepOffTerms, Label, LabelSays, Method, WateringIn};
 use sward_rules::sky::{
-    BeaufortSeen, Forecast, NextWindow, SkyAdvice, SkyInputs, StationReport, YardWind,
-    beaufort_mph, delta_t_c, dew_point_c, next_window, outlook, wet_bulb_c,
+    AirReading, BeaufortSeen, Bloom, BloomLook, Forecast, NextWindow, Place, SkyAdvice, SkyInputs,
+    StationReport, YardWind, beaufort_mph, delta_t_c, dew_point_c, inversion_hours, next_window,
+    outlook, wet_bulb_c, wind_at_10_m_mph,
 };
 use sward_rules::{Entered, RuleError};
 use uom::si::f64::ThermodynamicTemperature;
@@ -473,4 +474,114 @@ fn a_damaged_forecast_is_refused() {
         "2026-05-04T13:00:00Z",
     );
     assert_eq!(finding.verdict, Verdict::Unknown);
+}
+
+/// NC State University, pollinator practices in turf: remove blooms first, water in afterwards (soil
+/// treatments, not foliar), avoid wind above 5 mph, tell beekeepers within 2 miles 48 h before.
+#[test]
+fn advice_for_bees() {
+    let advice = SkyAdvice::default();
+    let now = Now {
+        utc_ms: utc_ms("2026-05-04T15:00:00Z"),
+        proven: true,
+    };
+    let bloom = |label: &Label, bloom| {
+        let look = BloomLook {
+            at_utc_ms: now.utc_ms,
+            bloom,
+        };
+        let mut inputs = SkyInputs::new(label, now, &advice);
+        inputs.bloom = Some(&look);
+        let finding = outlook(&inputs)
+            .into_iter()
+            .find(|f| f.check == Check::Bloom);
+        finding.expect("listed")
+    };
+    for (method, waters_in) in [
+        (Method::Granule, true),
+        (Method::Drench, true),
+        (Method::FoliarSpray, false),
+        // Bait that is watered in is no bait.
+        (Method::Bait, false),
+    ] {
+        let why = bloom(&label(method), Bloom::OnLawn).why();
+        assert!(why.contains("mow them off first"), "{why}");
+        assert!(why.contains("not in wind above 5 mph"), "{why}");
+        assert!(why.contains("within 2 miles 48 h before"), "{why}");
+        assert_eq!(why.contains("water it in"), waters_in, "{method:?}: {why}");
+    }
+    let left_dry = Label {
+        watering_in: LabelSays::Value(WateringIn::Withheld(None)),
+        ..label(Method::Granule)
+    };
+    let why = bloom(&left_dry, Bloom::Beside).why();
+    assert!(
+        !why.contains("water it in") && why.contains("beekeepers"),
+        "{why}"
+    );
+    assert!(bloom(&left_dry, Bloom::None).also.is_empty());
+}
+
+/// Sprayers 101's band against the two published methods for the wet bulb (the rows of
+/// `wet_bulb_and_delta_t`): where they lie on both sides of a limit the drying speed is never Clear, and the
+/// finding says so.
+#[test]
+fn a_delta_t_near_a_limit_is_named_and_never_clear() {
+    let advice = SkyAdvice::default();
+    let now = Now {
+        utc_ms: utc_ms("2026-05-04T15:00:00Z"),
+        proven: true,
+    };
+    let spray = label(Method::FoliarSpray);
+    for (t, rh, verdict, near) in [
+        ("20 Cel", 50, Verdict::Clear, false),
+        ("30 Cel", 50, Verdict::Caution, true),
+        ("15 Cel", 80, Verdict::Caution, true),
+        ("25 Cel", 40, Verdict::Caution, false),
+    ] {
+        let air = AirReading {
+            at_utc_ms: now.utc_ms,
+            temperature: entered(t),
+            humidity_percent: Some(rh),
+        };
+        let mut inputs = SkyInputs::new(&spray, now, &advice);
+        inputs.air = Some(&air);
+        let finding = outlook(&inputs)
+            .into_iter()
+            .find(|f| f.check == Check::DryingSpeed);
+        let finding = finding.expect("listed");
+        assert_eq!(finding.verdict, verdict, "{t} {rh}");
+        assert_eq!(finding.why().contains("methods differ"), near, "{t} {rh}");
+    }
+}
+
+/// GRDC Spray Application Manual, module 10: from one to two hours before sunset to about one hour
+/// after sunrise. New York, 20 June 2024: rise 05:24:54, set 20:30:38 (PyEphem).
+#[test]
+fn hours_of_inversions() {
+    let advice = SkyAdvice::default();
+    let place = Place::new(40.7128, -74.0060).expect("on earth");
+    let noon = utc_ms("2024-06-20T12:00:00-04:00");
+    let half_day_ms = 12 * 3_600_000;
+    let hours = inversion_hours(place, (noon, noon + half_day_ms), &advice);
+    let evening = hours.expect("a day").value[0].from_utc_ms.expect("it sets");
+    assert!((evening - utc_ms("2024-06-20T18:30:38-04:00")).abs() <= 60_000);
+    let hours = inversion_hours(place, (noon - half_day_ms, noon), &advice);
+    let morning = hours.expect("a day").value[0].to_utc_ms.expect("it rises");
+    assert!((morning - utc_ms("2024-06-20T06:24:54-04:00")).abs() <= 60_000);
+}
+
+/// The logarithmic profile over short grass (z0 = 0.03 m, from memory), computed by hand:
+/// ln(10 / 0.03) / ln(1.524 / 0.03) = 5.8091 / 3.9279 = 1.4789. Trap: some tables give the wind at boom
+/// height; the Beaufort scale speaks of 10 m and is not raised again.
+#[test]
+fn wind_by_height() {
+    let at = |height| {
+        let raised = wind_at_10_m_mph(&entered("10 mph"), Some(&entered(height)));
+        raised.expect("a wind").value
+    };
+    close(at("5 ft"), 14.789, 2e-3);
+    close(at("2 m"), 13.832, 2e-3);
+    close(at("10 m"), 10.0, 1e-9);
+    close(at("20 m"), 10.0, 1e-9);
 }

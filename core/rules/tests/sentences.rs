@@ -3,8 +3,9 @@
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value, json};
+use sward_rules::calibrate::{DropletClass, DropletUse};
+use sward_rules::finding::{CalibrationPart, Reason, Tenths};
 use sward_rules::finding::{Check, Finding, LabelField, RainLayer, Shown, Source, Verdict, Whose};
-use sward_rules::finding::{Reason, Tenths};
 use sward_rules::{Allowed, Entered, Field, Note, Rounding, RuleError};
 
 /// Something for each key that a sentence puts in.
@@ -13,12 +14,17 @@ fn argument(key: &str) -> Value {
         "field" => json!("wind-most"),
         "layer" => json!("chance"),
         "question" => json!("toys"),
-        "station" | "section" | "person" => json!("X"),
+        "station" | "section" | "person" | "name" | "ingredient" | "lot" | "day" => json!("X"),
+        "around" => json!("hive"),
         "soil" => json!("soaked"),
         "bloom" => json!("beside"),
+        "part" => json!("calibration-product"),
+        "drops" | "finest" | "coarsest" => json!("very-coarse"),
         "change" => json!(-4.5),
         "given" | "speed" | "mean" | "gust" | "amount" | "time" | "celsius" | "fahrenheit"
-        | "least" | "most" | "care" | "stop" | "percent" => json!("2.50 [lb_av]"),
+        | "least" | "most" | "care" | "stop" | "percent" | "spread" | "height" => {
+            json!("2.50 [lb_av]")
+        }
         _ => json!(7),
     }
 }
@@ -69,7 +75,7 @@ fn every_value_and_limit_has_its_name_its_english_and_one_stored_form() {
 /// The two libraries that make names out of variants only differ over single letters.
 #[test]
 fn no_name_has_a_word_of_one_letter_where_json_is_not_read_back() {
-    let lists: [&[&str]; 8] = [
+    let lists: [&[&str]; 11] = [
         RuleError::NAMES,
         Field::NAMES,
         Allowed::NAMES,
@@ -77,6 +83,9 @@ fn no_name_has_a_word_of_one_letter_where_json_is_not_read_back() {
         Rounding::NAMES,
         LabelField::NAMES,
         RainLayer::NAMES,
+        CalibrationPart::NAMES,
+        DropletClass::NAMES,
+        DropletUse::NAMES,
         sward_rules::quantity::Dimension::NAMES,
     ];
     for name in lists.into_iter().flatten() {

@@ -19,6 +19,8 @@
 //                                  an outline is drawn, a corner a line, as east_cm,north_cm
 //   ul[data-nearest]               li[data-lat][data-lon] are put in order of distance after
 //                                  button[data-nearest-ask] was tapped; output[data-nearest-state]
+//   button[data-here=name]         the field of that name in its form takes the place where the
+//                                  person stands; output[data-here-state] beside it
 //   #words [data-word=key]         the few words that the script shows
 //
 // A button that does nothing without the script has `hidden`, which the script takes away.

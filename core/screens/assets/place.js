@@ -1,4 +1,5 @@
-// What needs a place: recording a walk, the nearest first, and drawing an outline to scale.
+// What needs a place: recording a walk, the nearest first, where a yard lies, and drawing an
+// outline to scale.
 //
 // Nothing asks for the location before a person tapped a button that says so.
 
@@ -135,6 +136,38 @@
       });
     });
   });
+}
+
+// ---- Where a yard lies: where the person stands.
+{
+  // As `Position` in core/book reads it: a tenth of a metre.
+  const DECIMALS = 6;
+
+  const set = (button) => {
+    const input = button.form?.elements.namedItem(button.dataset.here);
+    const state = button.parentElement.querySelector('[data-here-state]');
+    if (!input || !state) return;
+    const tell = (key) => { state.textContent = key && Sward.word(key); };
+    button.hidden = false;
+    button.addEventListener('click', () => {
+      if (!navigator.geolocation) {
+        tell('frame-location-refused');
+        return;
+      }
+      tell('frame-location-waiting');
+      navigator.geolocation.getCurrentPosition(
+        ({ coords }) => {
+          input.value = `${coords.latitude.toFixed(DECIMALS)}, ${coords.longitude.toFixed(DECIMALS)}`;
+          Sward.typed(input);
+          tell('');
+        },
+        () => tell('frame-location-refused'),
+        { enableHighAccuracy: true, maximumAge: 0, timeout: 30000 },
+      );
+    });
+  };
+
+  Sward.onMain((main) => main.querySelectorAll('button[data-here]').forEach(set));
 }
 
 // ---- Drawing an outline to scale.

@@ -15,5 +15,6 @@ mod trouble;
 mod words;
 
 pub use server::{Served, serve};
+pub use sketch::around;
 pub use state::Setting;
 pub use trouble::{Result, Trouble};

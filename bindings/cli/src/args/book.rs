@@ -67,8 +67,10 @@ pub(crate) struct RecordsExportArgs {
 pub(crate) enum ExportForm {
     /// For spreadsheets and offices
     Csv,
-    /// For other programs
+    /// For other programs, incidents included
     Json,
+    /// Every incident, also where nothing was treated, for spreadsheets and offices
+    IncidentsCsv,
 }
 
 /// Back up.

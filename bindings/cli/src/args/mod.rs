@@ -23,7 +23,14 @@ pub(crate) use book::{
     BackupArgs, CompletionsArgs, ExportForm, RecordsArgs, RecordsCommand, RecordsExportArgs,
     RecordsFilterArgs, RestoreArgs,
 };
-pub(crate) use calc::{AreaCalc, Calc, CalcArgs, ConvertCalc};
+pub(crate) use calc::{
+    AbbottCalc, AgainstArgs, AirCalc, AreaCalc, Calc, CalcArgs, CalibrationCalc, CatchBoxesCalc,
+    ConvertCalc, DayArgs, DegreeDaysCalc, DownWindCalc, HoseEndCalc, InversionCalc, KeepOffCalc,
+    KeyCalc, LabelRates, MixCalc, NoticeCalc, NozzlesCalc, PaceCalc, PassesCalc, PlaceArgs,
+    RateCalc, RecordFieldsCalc, RepeatCalc, SamplesCalc, SchneiderOrelliCalc, SeasonCalc, SignCalc,
+    SpotsCalc, SprayerCalc, SpreaderCalc, StockCalc, SunCalc, TankCalc, WateringInCalc, WindCalc,
+    typed,
+};
 pub(crate) use crew::{
     AdmitArgs, AskArgs, FoundArgs, PromoteArgs, RecoverArgs, RequestArgs, RetireArgs, SwapArgs,
     SwapCommand,
@@ -31,7 +38,8 @@ pub(crate) use crew::{
 pub(crate) use keep_off::{DryArgs, KeepOffArgs, KeepOffCommand, KeepOffsArgs};
 pub(crate) use label::{LabelArgs, LabelCommand, ReadBackArgs};
 pub(crate) use look::{
-    ControlArgs, CountArgs, CountedArgs, NotTreatedArgs, VisitArgs, VisitCommand, WhyNot,
+    ControlArgs, CountArgs, CountedArgs, MethodArgs, NotTreatedArgs, VisitArgs, VisitCommand,
+    WhyNot,
 };
 pub(crate) use plan::{
     AnswersArgs, PlanArgs, ReadingArgs, ReadyArgs, SkyArgs, WalkRoundArgs, WindArgs,

@@ -63,10 +63,10 @@ pub(crate) struct ReadingArgs {
 #[derive(Debug, Args)]
 #[group(skip)]
 pub(crate) struct WindArgs {
-    /// A reading of the wind meter: "6 mph", "6 mph gust 9 mph from 200 @08:01"; several make a series
+    /// A reading of the wind meter: "6 mph", "6 mph gust 9 mph from 200 at 5 ft @08:01"; several make a series
     #[arg(long, value_name = "READING")]
     pub(crate) wind: Vec<String>,
-    /// A series as CSV with the columns time, wind and, if noted, gust and from
+    /// A series as CSV with the columns time, wind and, if noted, gust, from and height
     #[arg(long, value_name = "FILE")]
     pub(crate) wind_file: Option<PathBuf>,
 }
@@ -82,8 +82,11 @@ pub(crate) struct SkyArgs {
     #[arg(long, value_name = "PERCENT", requires = "air", value_parser = clap::value_parser!(u8).range(0..=100))]
     pub(crate) humidity: Option<u8>,
     /// The soil
-    #[arg(long, value_parser = one_of::<Soil, 4>(SOILS))]
+    #[arg(long, value_parser = one_of::<Soil, 5>(SOILS))]
     pub(crate) soil: Option<Soil>,
+    /// Soil temperature by a thermometer, like "60 F"
+    #[arg(long, value_name = "TEMPERATURE", requires = "soil", value_parser = Entered::parse, allow_hyphen_values = true)]
+    pub(crate) soil_temperature: Option<Entered>,
     /// Blooms and bees
     #[arg(long, value_parser = one_of::<Bloom, 3>(BLOOMS))]
     pub(crate) bloom: Option<Bloom>,

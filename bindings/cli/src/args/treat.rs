@@ -15,7 +15,7 @@ pub(crate) struct StartArgs {
     #[arg(long = "section", value_name = "SECTION")]
     pub(crate) sections: Vec<String>,
     /// Acknowledge a check that is not known, by its name; once for each
-    #[arg(long, value_name = "CHECK", value_parser = one_of::<Check, 19>(CHECKS), hide_possible_values = true)]
+    #[arg(long, value_name = "CHECK", value_parser = one_of::<Check, 20>(CHECKS), hide_possible_values = true)]
     pub(crate) acknowledge: Vec<Check>,
     /// Why it is started against a "don't treat"; it stands in the record
     #[arg(long, value_name = "REASON")]

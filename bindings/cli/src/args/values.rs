@@ -5,7 +5,7 @@ use serde::de::DeserializeOwned;
 
 use crate::words::code;
 
-pub(super) const SOILS: [&str; 4] = ["fit", "dust-dry", "soaked", "frozen"];
+pub(super) const SOILS: [&str; 5] = ["fit", "dust-dry", "soaked", "frozen", "drought-dormant"];
 pub(super) const BLOOMS: [&str; 3] = ["none", "beside", "on-lawn"];
 pub(super) const QUESTIONS: [&str; 11] = [
     "toys",
@@ -20,7 +20,7 @@ pub(super) const QUESTIONS: [&str; 11] = [
     "drains",
     "people-and-pets",
 ];
-pub(super) const CHECKS: [&str; 19] = [
+pub(super) const CHECKS: [&str; 20] = [
     "wind",
     "rain",
     "temperature",
@@ -40,6 +40,7 @@ pub(super) const CHECKS: [&str; 19] = [
     "rate",
     "repeat",
     "label_read_back",
+    "down_wind",
 ];
 
 /// One of the rules' codes, by its name.

@@ -28,7 +28,7 @@ pub(crate) enum YardCommand {
         #[arg(long)]
         zone: Option<String>,
     },
-    /// Change fields: name, address, zone, people, note
+    /// Change fields: name, address, state, zone, people, note
     Set {
         /// The yard
         yard: String,

@@ -1,34 +1,24 @@
 //! Percent control, a calculator: did it work, beside a part left untreated?
 
 use serde_json::json;
-use sward_rules::look::{BeforeAfter, henderson_tilton_percent};
 
+use super::calc::{control_line, henderson_tilton};
 use crate::args::ControlArgs;
-use crate::error::{CliError, Result};
+use crate::error::Result;
 use crate::print::{Answer, Page};
 use crate::words::how;
 
 /// Runs `sward control`.
 pub(super) fn run(args: &ControlArgs) -> Result<Answer> {
-    let ([treated_before, treated_after], [check_before, check_after]) =
-        (pair(&args.treated)?, pair(&args.check)?);
-    let counts = BeforeAfter {
-        treated_before,
-        treated_after,
-        check_before,
-        check_after,
-    };
-    let answer = henderson_tilton_percent(counts)?;
-    let mut page = Page::of(format!("Control: {:.1} %", answer.value));
+    let answer = henderson_tilton(args)?;
+    let mut page = Page::of(control_line("Control", answer.value));
     how(&mut page, "percent control", &answer.working);
     Ok(Answer::new(
         page,
-        json!({ "percent": answer.value, "working": answer.working }),
+        json!({
+            "percent": answer.value.percent,
+            "interval": answer.value.interval,
+            "working": answer.working,
+        }),
     ))
-}
-
-fn pair(values: &[u32]) -> Result<[u32; 2]> {
-    values
-        .try_into()
-        .map_err(|_| CliError::Usage("give two counts: before and after".into()))
 }

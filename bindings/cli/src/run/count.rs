@@ -2,16 +2,16 @@
 
 use serde_json::{Value, json};
 use sward_rules::look::{
-    Decided, Decision, Density, Pest, Sample, SampleMethod, decide, density, threshold_for,
+    Decided, Density, Pest, Sample, SampleMethod, decide, density, more_samples, threshold_for,
 };
 use sward_rules::{Entered, Note};
 
 use crate::app::App;
-use crate::args::{CountArgs, CountedArgs, NotTreatedArgs};
+use crate::args::{CountArgs, CountedArgs, MethodArgs, NotTreatedArgs};
 use crate::error::{CliError, Result};
 use crate::names;
 use crate::print::{Answer, Page};
-use crate::words::{code, how, why_not};
+use crate::words::{code, decision, how, more, why_not};
 
 use super::last_own_fact;
 
@@ -52,7 +52,11 @@ pub(super) fn run(app: &App, args: &CountArgs) -> Result<Answer> {
 
 /// The samples of a count, all taken in one way.
 pub(super) fn samples(args: &CountedArgs) -> Result<Vec<Sample>> {
-    let m = &args.method;
+    samples_of(&args.method, &args.counts)
+}
+
+/// Samples from the way they were taken and what each held.
+pub(super) fn samples_of(m: &MethodArgs, counts: &[u32]) -> Result<Vec<Sample>> {
     let by = |size: &Option<Entered>, make: fn(Entered) -> SampleMethod| size.map(make);
     let method = by(&m.sod, SampleMethod::SodSquare)
         .or_else(|| by(&m.can, SampleMethod::FloatingCan))
@@ -62,8 +66,7 @@ pub(super) fn samples(args: &CountedArgs) -> Result<Vec<Sample>> {
         .ok_or_else(|| {
             CliError::Usage("say how the samples were taken, like --sod \"6 in\"".into())
         })?;
-    Ok(args
-        .counts
+    Ok(counts
         .iter()
         .map(|count| Sample {
             method: method.clone(),
@@ -97,35 +100,32 @@ fn hold_against(page: &mut Page, pest: &str, density: Option<&Density>) -> Vec<V
             {
                 page.item(format!("{note}."));
             }
-            decided_json(&decided)
+            let ahead = more_samples(density, Some(threshold)).value;
+            if let Some(said) = more(ahead) {
+                page.item(said);
+            }
+            let mut value = decided_json(&decided);
+            value["more_samples"] = json!(ahead);
+            value
         })
         .collect()
 }
 
 /// A decision for machines; its reason is named, and stands there in English too.
-fn decided_json(decided: &Decided) -> Value {
+pub(super) fn decided_json(decided: &Decided) -> Value {
     let mut json = json!(decided);
     json["in_english"] = json!(decided.reason.to_string());
     json
 }
 
 /// The pest that a person means, where thresholds know it; in one or many.
-fn pest_of(typed: &str) -> Option<Pest> {
+pub(super) fn pest_of(typed: &str) -> Option<Pest> {
     let typed = typed.trim().to_lowercase();
     let one = typed.strip_suffix('s').unwrap_or(&typed);
     match one {
         "grub" => Some(Pest::WhiteGrub),
         "june beetle" | "may or june beetle" => Some(Pest::MayBeetle),
         _ => code(one),
-    }
-}
-
-fn decision(decision: Decision) -> &'static str {
-    match decision {
-        Decision::Leave => "Leave it",
-        Decision::Watch => "Watch",
-        Decision::TreatingMayPay => "Treating may pay",
-        Decision::Unknown => "Not known",
     }
 }
 

@@ -7,7 +7,7 @@ use sward_book::ids::VisitId;
 use sward_rules::Entered;
 use sward_rules::sky::{
     AirReading, BeaufortSeen, BloomLook, InversionLook, MeterReading, SkyAdvice, SoilLook,
-    summarise,
+    must_be_meter_height, summarise,
 };
 
 use crate::app::App;
@@ -80,11 +80,15 @@ pub(super) fn meter_readings(args: &WindArgs, zone: Tz, now: i64) -> Result<Vec<
     Ok(readings)
 }
 
-/// Reads `6 mph gust 9 mph from 200 @08:01`; all but the speed may be left out.
+/// Reads `6 mph gust 9 mph from 200 at 5 ft @08:01`; all but the speed may be left out.
 fn meter_reading(text: &str, zone: Tz, now: i64) -> Result<MeterReading> {
     let (rest, at) = match text.rsplit_once('@') {
         Some((rest, at)) => (rest, when(at, zone, now)?),
         None => (text, now),
+    };
+    let (rest, height) = match rest.rsplit_once(" at ") {
+        Some((rest, height)) => (rest, Some(meter_height(height)?)),
+        None => (rest, None),
     };
     let (rest, from) = match rest.rsplit_once(" from ") {
         Some((rest, from)) => (rest, Some(degrees(from)?)),
@@ -99,7 +103,14 @@ fn meter_reading(text: &str, zone: Tz, now: i64) -> Result<MeterReading> {
         wind: Entered::parse(wind)?,
         gust,
         from_degrees: from,
+        height,
     })
+}
+
+fn meter_height(text: &str) -> Result<Entered> {
+    let height = Entered::parse(text)?;
+    must_be_meter_height(&height)?;
+    Ok(height)
 }
 
 fn degrees(text: &str) -> Result<u16> {
@@ -131,7 +142,7 @@ fn from_csv(bytes: &[u8], zone: Tz, now: i64) -> Result<Vec<MeterReading>> {
             "the columns time and wind are not both there".into(),
         ));
     };
-    let (gust, from) = (column("gust"), column("from"));
+    let (gust, from, height) = (column("gust"), column("from"), column("height"));
     let mut readings = Vec::new();
     for (number, row) in reader.records().enumerate() {
         let row = row.map_err(|e| damaged(e.to_string()))?;
@@ -145,6 +156,7 @@ fn from_csv(bytes: &[u8], zone: Tz, now: i64) -> Result<Vec<MeterReading>> {
                 wind: Entered::parse(cell(wind))?,
                 gust: noted(gust).map(Entered::parse).transpose()?,
                 from_degrees: noted(from).map(degrees).transpose()?,
+                height: noted(height).map(meter_height).transpose()?,
             })
         };
         readings.push(read().map_err(in_line)?);
@@ -170,7 +182,11 @@ fn sky_seen(visit: VisitId, args: &SkyArgs, zone: Tz, now: i64) -> Result<Option
             humidity_percent: args.humidity,
         }),
         inversion: signs.map(|signs| InversionLook { at_utc_ms, signs }),
-        soil: args.soil.map(|soil| SoilLook { at_utc_ms, soil }),
+        soil: args.soil.map(|soil| SoilLook {
+            at_utc_ms,
+            soil,
+            temperature: args.soil_temperature,
+        }),
         bloom: args.bloom.map(|bloom| BloomLook { at_utc_ms, bloom }),
         wind: args.beaufort.map(|force| BeaufortSeen { at_utc_ms, force }),
     };
@@ -178,6 +194,11 @@ fn sky_seen(visit: VisitId, args: &SkyArgs, zone: Tz, now: i64) -> Result<Option
         air.temperature
             .to_temperature()
             .map_err(|e| e.of(sward_rules::Field::Air))?;
+    }
+    if let Some(temperature) = args.soil_temperature {
+        temperature
+            .to_temperature()
+            .map_err(|e| e.of(sward_rules::Field::SoilTemperature))?;
     }
     let nothing = seen.air.is_none()
         && seen.inversion.is_none()
@@ -188,7 +209,9 @@ fn sky_seen(visit: VisitId, args: &SkyArgs, zone: Tz, now: i64) -> Result<Option
 }
 
 /// None where nobody looked; an empty list where somebody looked and saw no sign.
-fn inversion_signs(typed: &[String]) -> Result<Option<Vec<sward_rules::sky::InversionSign>>> {
+pub(super) fn inversion_signs(
+    typed: &[String],
+) -> Result<Option<Vec<sward_rules::sky::InversionSign>>> {
     match typed {
         [] => Ok(None),
         [only] if only == "none" => Ok(Some(Vec::new())),
@@ -215,13 +238,15 @@ mod tests {
 
     #[test]
     fn a_reading_holds_speed_gust_direction_and_time() {
-        let r = meter_reading("6 mph gust 9 mph from 200 @08:01", ZONE, NOW).unwrap();
+        let r = meter_reading("6 mph gust 9 mph from 200 at 5 ft @08:01", ZONE, NOW).unwrap();
         assert_eq!(r.wind.for_person(), "6 mph");
         assert_eq!(r.gust.unwrap().for_person(), "9 mph");
         assert_eq!(r.from_degrees, Some(200));
+        assert_eq!(r.height.unwrap().for_person(), "5 ft");
         assert_eq!(r.at_utc_ms, NOW - 29 * 60_000);
         assert_eq!(meter_reading("6 mph", ZONE, NOW).unwrap().at_utc_ms, NOW);
         assert!(meter_reading("6", ZONE, NOW).is_err());
+        assert!(meter_reading("6 mph at 1 ft", ZONE, NOW).is_err());
         assert!(meter_reading("6 mph from 400", ZONE, NOW).is_err());
     }
 

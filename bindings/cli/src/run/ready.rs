@@ -2,13 +2,15 @@
 
 use std::path::Path;
 
+use chrono::TimeZone as _;
+use chrono_tz::Tz;
 use serde_json::json;
 use sha2::{Digest as _, Sha256};
 use sward_book::Book;
 use sward_book::action::{ReadyInputs, judge};
 use sward_book::ids::{Hash, SheetId, VisitId};
 use sward_rules::finding::{Finding, Verdict, sum};
-use sward_rules::sky::{Forecast, NextWindow, StationReport, which_checks};
+use sward_rules::sky::{Forecast, NextWindow, Place, StationReport, SunDay, sun_day, which_checks};
 use sward_rules::walk_round;
 
 use crate::app::App;
@@ -47,10 +49,15 @@ pub(super) fn run(app: &App, args: &ReadyArgs) -> Result<Answer> {
         let from = "gridpoint forecast, US National Weather Service";
         book.hear_station(visit, from, &format!("made {made}"), *whole)?;
     }
+    let yard = book.visit(visit)?.yard;
+    let yard = yard.and_then(|yard| book.yard_sheet(yard).ok());
+    let sections = book.plan(visit)?.map(|plan| plan.sections);
+    let around = yard.map(|y| sward_screens::around(&y, sections.as_deref().unwrap_or_default()));
     let inputs = ReadyInputs {
         station: station.as_ref(),
         forecast: forecast.as_ref().map(|(forecast, _)| forecast),
         job_min: args.job_min,
+        around: around.as_deref(),
     };
     let (mut findings, window) = judge(&book, visit, label, inputs)?;
     let with_rate = planned(&book, visit)
@@ -110,6 +117,19 @@ fn told(
         findings_table(&mut page, part);
     }
     page.blank();
+    let sun = book
+        .visit(visit)?
+        .yard
+        .and_then(|yard| book.yard_sheet(yard).ok()?.place())
+        .and_then(|place| sun_today(place, app.now_utc_ms(), zone));
+    if let Some(sun) = &sun {
+        let at = |name: &str, at: Option<i64>| at.map(|at| format!("{name} {}", moment(at, zone)));
+        let times = [
+            at("Sunrise", sun.rises_utc_ms),
+            at("Sunset", sun.sets_utc_ms),
+        ];
+        page.line(times.into_iter().flatten().collect::<Vec<_>>().join(", "));
+    }
     if verdict_now >= Verdict::Unknown {
         page.line(opens_next(window, zone));
         page.line(next_step(findings));
@@ -119,6 +139,7 @@ fn told(
     let mut json = findings_json(findings);
     json["visit"] = json!(visit);
     json["label"] = json!(label);
+    json["sun"] = json!(sun);
     json["opens_next"] = json!(window);
     json["fact"] = json!(super::last_own_fact(book, visit)?);
     let mut answer = Answer::new(page, json);
@@ -126,6 +147,11 @@ fn told(
         answer.exit = Exit::NotReady;
     }
     Ok(answer)
+}
+
+fn sun_today(place: Place, now_utc_ms: i64, zone: Tz) -> Option<SunDay> {
+    let today = zone.timestamp_millis_opt(now_utc_ms).single()?;
+    Some(sun_day(place, today.date_naive(), zone).ok()?.value)
 }
 
 fn next_step(findings: &[Finding]) -> String {

@@ -3,7 +3,8 @@
 use serde_json::{Value, json};
 use sward_book::Book;
 use sward_book::export::{
-    Outcome, Record, RecordFilter, TreatmentNote, records, to_csv, to_json, unfinished,
+    Outcome, Record, RecordFilter, TreatmentNote, incidents, incidents_to_csv, records, to_csv,
+    to_json, unfinished,
 };
 
 use crate::app::App;
@@ -251,10 +252,18 @@ fn export(app: &App, args: &RecordsExportArgs) -> Result<Answer> {
         .ok_or_else(|| CliError::Usage("say in which form: --as csv or --as json".to_owned()))?;
     let book = app.reading()?;
     let filter = filter_of(&book, &args.filter)?;
-    let found = records(&book, &filter)?;
+    let found = match form {
+        ExportForm::IncidentsCsv => Vec::new(),
+        ExportForm::Csv | ExportForm::Json => records(&book, &filter)?,
+    };
+    let happened = match form {
+        ExportForm::Csv => Vec::new(),
+        ExportForm::Json | ExportForm::IncidentsCsv => incidents(&book, &filter)?,
+    };
     let text = match form {
         ExportForm::Csv => to_csv(&found),
-        ExportForm::Json => to_json(&found),
+        ExportForm::Json => to_json(&found, &happened),
+        ExportForm::IncidentsCsv => incidents_to_csv(&happened),
     };
     let open = unfinished(&book, filter.yard)?;
     if to_stdout {
@@ -262,11 +271,16 @@ fn export(app: &App, args: &RecordsExportArgs) -> Result<Answer> {
         return Ok(Answer::silent());
     }
     super::write_new_file(&args.file, text.as_bytes())?;
-    let mut page = Page::of(format!(
-        "{} written to {}.",
-        counted(found.len(), "record"),
-        args.file.display()
-    ));
+    let written = match form {
+        ExportForm::Csv => counted(found.len(), "record"),
+        ExportForm::Json => format!(
+            "{} and {}",
+            counted(found.len(), "record"),
+            counted(happened.len(), "incident")
+        ),
+        ExportForm::IncidentsCsv => counted(happened.len(), "incident"),
+    };
+    let mut page = Page::of(format!("{written} written to {}.", args.file.display()));
     if !open.is_empty() {
         page.line(format!(
             "{} without a finish: not in the export.",
@@ -276,6 +290,7 @@ fn export(app: &App, args: &RecordsExportArgs) -> Result<Answer> {
     let json: Value = json!({
         "file": args.file,
         "records": found.len(),
+        "incidents": happened.len(),
         "bytes": text.len(),
         "unfinished": open,
     });

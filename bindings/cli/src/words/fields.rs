@@ -21,6 +21,7 @@ pub(crate) fn field_hint(key: &str) -> &'static str {
         "repeat_after" => "the shortest time between two treatments, like 30 days, or nothing",
         "name" => "what people call it",
         "address" => "the postal address",
+        "state" => "the state, like NY or New York",
         "zone" => "the time zone, like America/New_York",
         "people" => "who lives there: people, children, pets",
         "note" => "anything else",

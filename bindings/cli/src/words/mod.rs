@@ -8,6 +8,7 @@ mod facts;
 mod fields;
 mod findings;
 mod keep_off;
+mod look;
 mod working;
 
 pub(crate) use codes::{code, key_of, method, proof, role, verdict, visit_state, why_not};
@@ -15,6 +16,7 @@ pub(crate) use facts::fact_line;
 pub(crate) use fields::field_hint;
 pub(crate) use findings::{findings_json, findings_table, opens_next};
 pub(crate) use keep_off::{Told, keep_off_state, terms};
+pub(crate) use look::{decision, more};
 pub(crate) use working::how;
 
 /// What every screen that allows a treatment says once.

@@ -6,11 +6,17 @@
 mod bad_files;
 mod bad_input;
 mod calc_area;
+mod calc_look;
+mod calc_places;
+mod calc_sky;
+mod calibration;
 mod corrections;
 mod crew;
 mod keep_offs;
 mod locked_files;
 mod plans;
+mod product_and_water;
+mod ready_sky;
 mod sheets;
 mod store;
 mod support;

@@ -145,7 +145,7 @@ impl Book {
     }
 
     /// Records the counts that tell whether a treatment worked. What they say is the rules' to
-    /// work out: [`sward_rules::look::henderson_tilton_percent`].
+    /// work out: [`sward_rules::look::henderson_tilton`].
     ///
     /// # Errors
     /// [`BookError::Refused`] where nothing was treated; [`BookError::NotFound`].

@@ -79,6 +79,9 @@ fn check_readings(readings: &[sward_rules::sky::MeterReading]) -> Result<()> {
                 }));
             }
         }
+        if let Some(height) = &reading.height {
+            sward_rules::sky::must_be_meter_height(height)?;
+        }
         if reading.from_degrees.is_some_and(|d| d > 360) {
             return Err(BookError::refused(VisitRefusal::WindDirection));
         }

@@ -6,13 +6,14 @@ use sward_rules::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use sward_rules::keep_off::Now;
 use sward_rules::label::Label;
 use sward_rules::sky::{
-    Forecast, MeterReading, NextWindow, SkyAdvice, SkyInputs, StationReport, YardWind, next_window,
-    outlook,
+    Forecast, MeterReading, Nearby, NextWindow, SkyAdvice, SkyInputs, StationReport, YardWind,
+    next_window, outlook,
 };
 use sward_rules::walk_round::{self, Answered};
 
 use crate::fact::{Fact, Replacement, SkySeen};
 use crate::ids::{SheetId, VisitId};
+use crate::sheet::{Mark, YardSheet};
 use crate::view::visit::VisitState;
 use crate::{Book, Result};
 
@@ -25,6 +26,9 @@ pub struct ReadyInputs<'a> {
     pub forecast: Option<&'a Forecast>,
     /// How long treating will take, in minutes; none: as the advice assumes.
     pub job_min: Option<u32>,
+    /// What lies around the sections to be treated, with its directions; none: the yard's marks,
+    /// of which then nobody knows on which side they lie.
+    pub around: Option<&'a [Nearby]>,
 }
 
 /// What the facts of a visit say about sky and yard.
@@ -70,6 +74,11 @@ pub fn judge(
         Some(YardWind::Meter(&seen.wind))
     };
 
+    let sheet = yard_sheet(book, visit)?;
+    let marks = sheet.as_ref().map(marks);
+    sky.around = inputs.around.or(marks.as_deref());
+    sky.place = sheet.as_ref().and_then(YardSheet::place);
+
     let mut findings = vec![
         read_back(book, label_sheet)?,
         repeat(book, visit, label, now)?,
@@ -77,6 +86,25 @@ pub fn judge(
     findings.extend(outlook(&sky));
     findings.extend(walk_round::findings(label.method, &seen.answers, now));
     Ok((findings, next_window(&sky)))
+}
+
+/// The yard's sheet, where it has arrived.
+fn yard_sheet(book: &Book, visit: VisitId) -> Result<Option<YardSheet>> {
+    let yard = book.visit(visit)?.yard;
+    Ok(yard.and_then(|yard| book.yard_sheet(yard).ok()))
+}
+
+/// What is marked around a yard, on sides that nobody knows.
+fn marks(sheet: &YardSheet) -> Vec<Nearby> {
+    let nearby = |mark: &Mark| {
+        Some(Nearby {
+            what: mark.around()?,
+            name: mark.name.clone(),
+            lies: None,
+        })
+    };
+    let shown = sheet.marks.iter().filter(|m| !m.hidden);
+    shown.filter_map(nearby).collect()
 }
 
 fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
@@ -92,7 +120,8 @@ fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
             Fact::WindMeasured(f) => seen.wind.extend(f.readings),
             Fact::SkySeen(f) => seen.sky.push(f),
             Fact::WalkedRound(f) => seen.answers.extend(f.answers),
-            Fact::Corrected(c) => match c.new {
+            // A correction that is not the crew's supersedes nothing, so it must add nothing.
+            Fact::Corrected(c) if line.of_the_crew => match c.new {
                 Replacement::WindMeasured(f) => seen.wind.extend(f.readings),
                 Replacement::WalkedRound(f) => seen.answers.extend(f.answers),
                 _ => {}

@@ -12,7 +12,6 @@ use super::words::{self, Clock};
 use crate::Result;
 use crate::fact::{AftercareTask, Fact, IncidentWhat, ReturnWhat, TaskState, ToldHow};
 use crate::ids::IncidentId;
-use crate::view::visit::Line;
 
 /// A check half-way.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -145,7 +144,9 @@ pub(super) fn after(visit: &Visit<'_>, clock: Clock) -> Result<After> {
         if let Fact::IncidentFiled(f) = &known.fact
             && incidents.insert(f.incident)
         {
-            after.incidents.push(incident(visit, f.incident, clock)?);
+            // With what was added to it without naming the visit again.
+            let note = super::incident::by_name(visit.book, f.incident, clock)?;
+            after.incidents.push(note);
         }
         add(&mut after, visit, known, clock);
     }
@@ -194,31 +195,4 @@ fn add(after: &mut After, visit: &Visit<'_>, known: &Known, clock: Clock) {
         }),
         _ => {}
     }
-}
-
-/// With what was added to it without naming the visit again.
-fn incident(visit: &Visit<'_>, incident: IncidentId, clock: Clock) -> Result<IncidentNote> {
-    let view = visit.book.incident(incident)?;
-    Ok(IncidentNote {
-        incident,
-        what: view.what,
-        happened: clock.when(view.happened_utc_ms),
-        said: view
-            .lines
-            .iter()
-            .map(|line| IncidentSaid {
-                at: clock.when(line.at.utc_ms),
-                by: visit.who(&Line {
-                    fact: line.fact,
-                    by: line.by,
-                    at: line.at,
-                    of_the_crew: line.of_the_crew,
-                    superseded_by: None,
-                }),
-                told: line.told.clone(),
-                done: line.done.clone(),
-                who_called: line.who_called.clone(),
-            })
-            .collect(),
-    })
 }

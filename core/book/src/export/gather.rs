@@ -14,8 +14,8 @@ use super::record::{
 };
 use super::words::{self, Clock};
 use crate::env::TimeProof;
-use crate::fact::{Fact, Finished, Loaded, NotTreated, Person, Replacement};
-use crate::ids::{FactId, KeepOffId, StreamId};
+use crate::fact::{Fact, Finished, Loaded, NotTreated, Replacement};
+use crate::ids::{FactId, KeepOffId};
 use crate::log::Stamp;
 use crate::record::{TreatedSection, Treatment};
 use crate::view::keep_off::KeepOffView;
@@ -109,17 +109,7 @@ impl Visit<'_> {
     }
 
     pub(super) fn who(&self, line: &Line) -> Who {
-        let person = self.person(line.by).filter(|p| !p.name.is_empty());
-        Who {
-            name: person.map_or_else(|| format!("device {}", line.by.short()), |p| p.name.clone()),
-            licence: person.map(|p| p.licence.clone()).unwrap_or_default(),
-            device: line.by,
-            of_the_crew: line.of_the_crew,
-        }
-    }
-
-    fn person(&self, stream: StreamId) -> Option<&Person> {
-        self.book.roster().member(stream)?.person.as_ref()
+        super::incident::who(self.book, line.by, line.of_the_crew)
     }
 
     pub(super) fn look(&self, line: &Line, clock: Clock, why: &str) -> Look {

@@ -7,6 +7,7 @@
 mod after;
 mod gather;
 mod history;
+mod incident;
 mod json;
 mod looks;
 mod record;
@@ -21,13 +22,14 @@ use chrono::NaiveDate;
 pub use after::{
     After, AftercareNote, HalfWayNote, IncidentNote, IncidentSaid, ReturnNote, TaskNote, ToldNote,
 };
+pub use incident::{IncidentRecord, incidents};
 pub use json::to_json;
 pub use record::{
     Amendment, Amount, BeaufortNote, Count, KeepOffNote, LateLoad, Load, Look, Mark,
     NotTreatedNote, Outcome, Record, SectionNote, TreatmentNote, When, Who, WindNote, WindReading,
 };
-pub use rule::{CHECK_YOUR_RULE, FieldName, Filled, RULES, RecordRule, fields_asked};
-pub use table::to_csv;
+pub use rule::fields_asked;
+pub use table::{incidents_to_csv, to_csv};
 
 use crate::ids::{SheetId, VisitId};
 use crate::view::keep_off::KeepOffView;
@@ -35,7 +37,7 @@ use crate::view::visit::{VisitState, VisitView};
 use crate::{Book, Result};
 
 /// Format of the exported records, in CSV and JSON. Unstable until a first release.
-pub const EXPORT_FORMAT: u64 = 2;
+pub const EXPORT_FORMAT: u64 = 3;
 
 /// Which records to export; empty: all.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -69,11 +71,15 @@ impl RecordFilter {
                 .is_some_and(|p| holds(&p.name, part));
             applicator || holds(&record.recorded_by.name, part)
         });
-        // A record whose date cannot be read is shown rather than lost.
-        let day = record.date.is_none_or(|day| {
+        product && person && self.takes_day(record.date)
+    }
+
+    /// Whether the day is among those asked for. What has no readable date is shown rather than
+    /// lost.
+    fn takes_day(&self, day: Option<NaiveDate>) -> bool {
+        day.is_none_or(|day| {
             self.from.is_none_or(|from| from <= day) && self.to.is_none_or(|to| day <= to)
-        });
-        product && person && day
+        })
     }
 }
 

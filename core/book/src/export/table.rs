@@ -2,7 +2,9 @@
 
 use super::record::{Amount, LateLoad, Look, Record, TreatmentNote, When};
 use super::words::{verdict, word};
-use super::{AftercareNote, EXPORT_FORMAT, HalfWayNote, IncidentNote, KeepOffNote, ToldNote};
+use super::{
+    AftercareNote, EXPORT_FORMAT, HalfWayNote, IncidentNote, IncidentRecord, KeepOffNote, ToldNote,
+};
 
 /// The records as CSV by RFC 4180, in UTF-8: lines end in CR LF, cells with a comma, a quote, a CR
 /// or an LF are quoted, the first line names the columns. Several values of one cell are joined by
@@ -12,22 +14,77 @@ use super::{AftercareNote, EXPORT_FORMAT, HalfWayNote, IncidentNote, KeepOffNote
 /// apostrophe before it, so that no spreadsheet takes what a person typed for a formula; other
 /// control characters than tab, CR and LF become U+FFFD. [`super::to_json`] holds every text as
 /// it was entered.
-#[allow(clippy::missing_panics_doc, reason = "a vector takes every write")]
 pub fn to_csv(records: &[Record]) -> String {
+    let row = |record| COLUMNS.iter().map(move |(_, cell)| cell(record));
+    written(
+        COLUMNS.iter().map(|(name, _)| *name),
+        records.iter().map(row),
+    )
+}
+
+/// Incidents as CSV, one row a filing, in the form of [`to_csv`].
+pub fn incidents_to_csv(incidents: &[IncidentRecord]) -> String {
+    const HEAD: [&str; 18] = [
+        "format",
+        "incident",
+        "what",
+        "happened_local",
+        "happened_utc",
+        "yard",
+        "address",
+        "zone",
+        "visit",
+        "written_local",
+        "written_utc",
+        "written_by",
+        "licence",
+        "of_the_crew",
+        "told",
+        "done",
+        "who_called",
+        "yard_sheet",
+    ];
+    let rows = incidents.iter().flat_map(|record| {
+        record.incident.said.iter().map(move |said| {
+            [
+                EXPORT_FORMAT.to_string(),
+                record.incident.incident.to_string(),
+                word(&record.incident.what),
+                record.incident.happened.local.clone(),
+                record.incident.happened.utc.clone(),
+                record.yard_name.clone(),
+                record.address.clone(),
+                record.zone.clone(),
+                record.visit.map(|v| v.to_string()).unwrap_or_default(),
+                said.at.local.clone(),
+                said.at.utc.clone(),
+                said.by.name.clone(),
+                said.by.licence.clone(),
+                if said.by.of_the_crew { "yes" } else { "no" }.to_owned(),
+                said.told.clone(),
+                said.done.clone(),
+                said.who_called.clone(),
+                record.yard.map(|y| y.to_string()).unwrap_or_default(),
+            ]
+        })
+    });
+    written(HEAD, rows)
+}
+
+fn written<'a, R: IntoIterator<Item = String>>(
+    head: impl IntoIterator<Item = &'a str>,
+    rows: impl Iterator<Item = R>,
+) -> String {
+    const WRITES: &str = "a vector takes every write";
     let mut writer = csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
         .from_writer(Vec::new());
-    let header = COLUMNS.iter().map(|(name, _)| *name);
-    writer
-        .write_record(header)
-        .expect("a vector takes every write");
-    for record in records {
-        let row = COLUMNS.iter().map(|(_, cell)| guarded(&cell(record)));
-        writer
-            .write_record(row)
-            .expect("a vector takes every write");
+    writer.write_record(head).expect(WRITES);
+    for row in rows {
+        let row = row.into_iter().map(|cell| guarded(&cell));
+        writer.write_record(row).expect(WRITES);
     }
-    let bytes = writer.into_inner().expect("a vector takes every write");
+    let bytes = writer.into_inner().expect(WRITES);
     String::from_utf8(bytes).expect("only text was written")
 }
 

@@ -61,6 +61,16 @@ pub enum FieldRefusal {
         /// The field.
         field: &'static str,
     },
+    /// No place on the globe.
+    #[error(
+        "{}: write latitude, then longitude in degrees, like 42.443961, -76.501881 (south and west \
+         are below zero)",
+        spoken(field)
+    )]
+    FieldPosition {
+        /// The field.
+        field: &'static str,
+    },
     /// No id of anything.
     #[error("{}: names nothing: choose it from the list", spoken(field))]
     FieldNamesNothing {
@@ -166,6 +176,7 @@ impl FieldRefusal {
             | Self::FieldYesOrNo { field }
             | Self::FieldDay { field }
             | Self::FieldBearing { field }
+            | Self::FieldPosition { field }
             | Self::FieldNamesNothing { field }
             | Self::OffsetTooFar { field, .. }
             | Self::FieldChoice { field, .. }

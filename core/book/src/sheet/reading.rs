@@ -8,7 +8,7 @@ use sward_rules::Entered;
 
 use super::doc::{FieldValue, Item, SheetDoc, Versions};
 use super::schema::{self, Field, NO, YES};
-use super::{Conflict, Offset, SheetKind, value};
+use super::{Conflict, Offset, Position, SheetKind, value};
 
 enum Source<'a> {
     Sheet(&'a SheetDoc),
@@ -63,6 +63,10 @@ impl<'a> Reading<'a> {
 
     pub(super) fn offset(&self, key: &'static str) -> Option<Offset> {
         Offset::parse(key, &self.text(key)).ok()
+    }
+
+    pub(super) fn position(&self, key: &str) -> Option<Position> {
+        Position::parse(&self.text(key))
     }
 
     pub(super) fn degrees(&self, key: &str) -> Option<f64> {

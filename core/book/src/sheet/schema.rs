@@ -42,6 +42,8 @@ pub enum FieldKind {
     Day,
     /// Degrees clockwise from north, 0 to 360.
     Bearing,
+    /// Latitude and longitude: see [`super::Position`].
+    Position,
     /// A length to one side or, below zero, to the other: see [`super::Offset`].
     Offset,
     /// The UUID of a sheet of this kind.

@@ -44,6 +44,7 @@ const TEMPERATURES: &[Dimension] = &[Dimension::Temperature];
 pub(super) static YARD: &[Field] = &[
     plain("name", FieldKind::Text),
     plain("address", FieldKind::Text),
+    plain("state", FieldKind::Text),
     plain("zone", FieldKind::Zone),
     plain("people", FieldKind::Note),
     plain("children", FieldKind::Note),
@@ -57,6 +58,7 @@ pub(super) static YARD: &[Field] = &[
     plain("notice", FieldKind::Note),
     plain("note", FieldKind::Note),
     plain("street_bearing", FieldKind::Bearing),
+    plain("position", FieldKind::Position),
 ];
 
 static SECTION: &[Field] = &[

@@ -10,9 +10,9 @@ use sward_rules::quantity::Dimension;
 use sward_rules::{Entered, RuleError};
 use uuid::Uuid;
 
-use super::Offset;
 use super::doc::{FieldValue, Versions};
 use super::schema::{Field, FieldKind, NO, SAYS_NOTHING, Safer, YES};
+use super::{Offset, Position};
 use crate::refusal::FieldRefusal;
 use crate::{BookError, Malformed, Result};
 
@@ -77,6 +77,10 @@ pub fn check_text(field: &Field, typed: &str) -> Result<FieldValue> {
         FieldKind::Bearing => match bearing(typed) {
             Some(degrees) => format!("{degrees} deg"),
             None => return refuse(FieldRefusal::FieldBearing { field: key }),
+        },
+        FieldKind::Position => match Position::parse(typed) {
+            Some(position) => position.to_string(),
+            None => return refuse(FieldRefusal::FieldPosition { field: key }),
         },
         FieldKind::Offset => Offset::parse(key, typed)
             .map_err(BookError::refused)?

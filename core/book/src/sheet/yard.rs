@@ -4,10 +4,11 @@
 
 use chrono_tz::Tz;
 use sward_rules::measure::Outline;
+use sward_rules::sky::{Around, Place};
 
 use super::doc::{Item, SheetDoc};
 use super::reading::Reading;
-use super::{Offset, SheetKind, value};
+use super::{Offset, Position, SheetKind, value};
 use crate::ids::ItemId;
 
 /// A section of a yard's lawn.
@@ -93,6 +94,25 @@ pub struct Mark {
     pub hidden: bool,
 }
 
+impl Mark {
+    /// What it is where drift is in question; none for what drift does not harm. A building has
+    /// windows, and what a newer program wrote may be anything.
+    pub fn around(&self) -> Option<Around> {
+        Some(match self.kind {
+            Some(MarkKind::PlayArea) => Around::PlayArea,
+            Some(MarkKind::Water) => Around::Water,
+            Some(MarkKind::Well) => Around::Well,
+            Some(MarkKind::Drain) => Around::Drain,
+            Some(MarkKind::Bloom) => Around::Blooms,
+            Some(MarkKind::Neighbour) => Around::Neighbor,
+            Some(MarkKind::Hive) => Around::Hive,
+            Some(MarkKind::Building) => Around::Windows,
+            Some(MarkKind::Gate | MarkKind::Street | MarkKind::Tree) => return None,
+            None => Around::SomethingElse,
+        })
+    }
+}
+
 /// What a yard sheet says. An empty text is not known, never "none".
 #[derive(Debug, Clone, PartialEq)]
 pub struct YardSheet {
@@ -100,6 +120,8 @@ pub struct YardSheet {
     pub name: String,
     /// Postal address.
     pub address: String,
+    /// The state, as somebody typed it: which rules about signs and records may govern.
+    pub state: String,
     /// The yard's time zone; none while it is not set.
     pub zone: Option<Tz>,
     /// Who lives there.
@@ -127,6 +149,8 @@ pub struct YardSheet {
     /// The direction in which the street lies, in degrees clockwise from north, from 0 to below
     /// 360.
     pub street_bearing_deg: Option<f64>,
+    /// Where it lies: as entered, or else where a walk along a section's edge began.
+    pub position: Option<Position>,
     /// Sections, in the order they were made.
     pub sections: Vec<Section>,
     /// Contacts, in the order they were made.
@@ -136,12 +160,20 @@ pub struct YardSheet {
 }
 
 impl YardSheet {
+    /// Where the yard lies, for the sun's times; none while it is not known.
+    pub fn place(&self) -> Option<Place> {
+        let position = self.position?;
+        Place::new(position.lat_deg(), position.lon_deg()).ok()
+    }
+
     /// Reads the sheet. What cannot be read is shown as not there.
     pub fn read(sheet: &SheetDoc) -> Self {
         let r = Reading::of(SheetKind::Yard, sheet);
+        let sections: Vec<Section> = sheet.items("sections").iter().map(section).collect();
         Self {
             name: r.text("name"),
             address: r.text("address"),
+            state: r.text("state"),
             zone: r.text("zone").parse().ok(),
             people: r.text("people"),
             children: r.text("children"),
@@ -155,7 +187,10 @@ impl YardSheet {
             notice: r.text("notice"),
             note: r.text("note"),
             street_bearing_deg: r.degrees("street_bearing"),
-            sections: sheet.items("sections").iter().map(section).collect(),
+            position: r
+                .position("position")
+                .or_else(|| Position::of_walks(&sections)),
+            sections,
             contacts: sheet.items("contacts").iter().map(contact).collect(),
             marks: sheet.items("marks").iter().map(mark).collect(),
         }

@@ -22,7 +22,7 @@ use crate::refusal::StoreRefusal;
 use crate::{BookError, Result, Written};
 
 /// Format of the store, kept in `PRAGMA user_version`. Unstable until a first release.
-pub const STORE_FORMAT: u64 = 2;
+pub const STORE_FORMAT: u64 = 3;
 /// `PRAGMA application_id`: "SwBk".
 const APPLICATION_ID: i64 = 0x5377_426b;
 const FILE_NAME: &str = "book.sqlite";

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::fact::ReadBackHow;
 use crate::ids::{FactId, Hash, SheetId};
-use crate::sheet::{Conflict, LabelSheet, SheetDoc, SheetKind, YardSheet, schema};
+use crate::sheet::{Conflict, LabelSheet, Position, SheetDoc, SheetKind, YardSheet, schema};
 
 /// A yard in a list.
 #[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]
@@ -25,6 +25,9 @@ pub struct YardView {
     /// Fields that were filled differently at the same time.
     #[n(4)]
     pub conflicts: Vec<Conflict>,
+    /// Where it lies, if that is known.
+    #[n(5)]
+    pub position: Option<Position>,
 }
 
 /// How a label sheet's numbers were read back.
@@ -92,6 +95,7 @@ pub(crate) fn yard_of(yard: SheetId, sheet: &SheetDoc) -> YardView {
         address: read.address,
         zone: read.zone.map(|z| z.name().to_owned()).unwrap_or_default(),
         conflicts,
+        position: read.position,
     }
 }
 

@@ -1,37 +1,31 @@
 //! Which fields some rules ask for, and which of them a record holds.
 
-use sward_book::export::{FieldName, Filled, Outcome, RULES, Record, fields_asked};
+use sward_book::export::{Outcome, Record, fields_asked};
 use sward_rules::label::Method;
+use sward_rules::record_rules::{Asked, FieldName, Filled, NEW_YORK_33_1205, RULES};
 
 use crate::scene::sample_record;
 
 #[test]
-fn each_rule_asks_for_its_fields_and_keeps_its_own_time() {
+fn each_rule_asks_for_its_fields() {
     use FieldName as F;
-    // Retention and fields: texts of the rules as read; Minnesota's time was not.
-    let expected: [(&str, Option<u8>, usize, &[F]); 6] = [
-        ("USDA 7 CFR 110.3", Some(2), 9, &[]),
-        ("New York ECL 33-1205", Some(3), 8, &[]),
-        ("Minnesota Stat. 18B.37", None, 14, &[F::Customer]),
-        (
-            "Texas 4 TAC chapter 7",
-            Some(2),
-            15,
-            &[F::Customer, F::Equipment],
-        ),
+    let expected: [(&str, usize, &[F]); 6] = [
+        ("USDA 7 CFR 110.3", 9, &[]),
+        ("New York ECL 33-1205", 8, &[]),
+        ("Minnesota Stat. 18B.37", 14, &[F::Customer]),
+        ("Texas 4 TAC chapter 7", 15, &[F::Customer, F::Equipment]),
         (
             "Georgia 40-21-5",
-            Some(2),
             11,
             &[F::Equipment, F::UnexpectedOccurrence, F::Disposal],
         ),
-        ("Pennsylvania 7 Pa. Code 128.35", Some(3), 9, &[F::Customer]),
+        ("Pennsylvania 7 Pa. Code 128.35", 9, &[F::Customer]),
     ];
-    for (rule, (name, keep_years, count, in_text)) in RULES.iter().zip(expected) {
-        assert_eq!((rule.name, rule.keep_years), (name, keep_years));
+    for (rule, (name, count, in_text)) in RULES.into_iter().zip(expected) {
+        assert_eq!(rule.name, name);
         let asked = fields_asked(sample_record(), rule);
         assert_eq!(asked.len(), count, "{name}");
-        for (field, filled) in asked {
+        for Asked { field, filled } in asked {
             let want = if in_text.contains(&field) {
                 Filled::LookInText
             } else {
@@ -78,12 +72,15 @@ fn a_field_that_is_empty_is_told_as_empty() {
     for (field, empty) in emptied {
         let mut record = sample_record().clone();
         empty(&mut record);
-        let rules = RULES.iter().filter(|rule| rule.fields.contains(&field));
+        let rules = RULES.into_iter().filter(|rule| rule.asks_for(field));
         assert!(rules.clone().count() > 0, "{field:?}");
         for rule in rules {
             let asked = fields_asked(&record, rule);
             assert!(
-                asked.contains(&(field, Filled::No)),
+                asked.contains(&Asked {
+                    field,
+                    filled: Filled::No
+                }),
                 "{}: {field:?}",
                 rule.name
             );
@@ -91,7 +88,11 @@ fn a_field_that_is_empty_is_told_as_empty() {
     }
     let mut record = sample_record().clone();
     record.address = "12 Test Lane, NY 00000-0000, USA".to_owned();
-    assert!(fields_asked(&record, &RULES[1]).contains(&(F::AddressWithZip, Filled::Yes)));
+    let zip = Asked {
+        field: F::AddressWithZip,
+        filled: Filled::Yes,
+    };
+    assert!(fields_asked(&record, &NEW_YORK_33_1205).contains(&zip));
     record.outcome = Outcome::NotTreated;
-    assert_eq!(fields_asked(&record, &RULES[1]), vec![]);
+    assert_eq!(fields_asked(&record, &NEW_YORK_33_1205), vec![]);
 }

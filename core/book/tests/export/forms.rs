@@ -70,8 +70,8 @@ proptest! {
 
 #[test]
 fn one_record_in_json() {
-    let json = to_json(std::slice::from_ref(sample_record()));
-    assert!(json.starts_with("{\n  \"format\": 2,\n"));
+    let json = to_json(std::slice::from_ref(sample_record()), &[]);
+    assert!(json.starts_with("{\n  \"format\": 3,\n"));
     assert!(json.ends_with("}\n"));
     insta::assert_snapshot!(json);
 }

@@ -2,6 +2,7 @@
 
 mod fields;
 mod forms;
+mod incidents;
 mod results;
 #[allow(
     clippy::unwrap_used,

@@ -1,13 +1,12 @@
 //! What a record tells of a visit, and which records there are.
 
 use chrono::NaiveDate;
-use sward_book::export::{
-    FieldName, Filled, Mark, Outcome, RULES, RecordFilter, fields_asked, records, unfinished,
-};
+use sward_book::export::{Mark, Outcome, RecordFilter, fields_asked, records, unfinished};
 use sward_book::fact::{Fact, Finished, NotTreatedWhy};
 use sward_book::ids::{Hash, SheetId};
 use sward_book::testing::START_UTC_MS;
 use sward_rules::finding::Verdict;
+use sward_rules::record_rules::{Asked, FieldName, Filled, RULES};
 
 use crate::scene::{HOUR_MS, Phone, marks};
 
@@ -102,15 +101,12 @@ fn a_finish_that_cannot_be_read_is_a_marked_record_and_hides_no_other() {
             .iter()
             .any(|m| matches!(m, Mark::Unreadable { .. }))
     );
-    for rule in &RULES {
+    for rule in RULES {
         let asked = fields_asked(&records[1], rule);
-        assert!(!asked.contains(&(FieldName::Date, Filled::Yes)));
-        assert!(!asked.contains(&(FieldName::FinishTime, Filled::Yes)));
-        assert!(
-            asked.contains(&(FieldName::Product, Filled::No)),
-            "{}",
-            rule.name
-        );
+        let has = |field, filled| asked.contains(&Asked { field, filled });
+        assert!(!has(FieldName::Date, Filled::Yes));
+        assert!(!has(FieldName::FinishTime, Filled::Yes));
+        assert!(has(FieldName::Product, Filled::No), "{}", rule.name);
     }
 }
 

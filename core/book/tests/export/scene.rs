@@ -111,6 +111,7 @@ impl Phone {
             wind: amount(wind),
             gust: gust.map(amount),
             from_degrees: from,
+            height: None,
         };
         let series = vec![
             reading("4 mph", None, Some(270)),

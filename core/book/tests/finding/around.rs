@@ -3,12 +3,13 @@
 //! How it merges is in the crew's own tests.
 
 use sward_book::action::{Incident, treatment_of};
-use sward_book::export::{FieldName, Filled, RULES, RecordFilter, fields_asked, records, to_csv};
+use sward_book::export::{RecordFilter, fields_asked, records, to_csv};
 use sward_book::fact::{
     AftercareDone, AftercareTask, IncidentWhat, Replacement, ReturnWhat, TaskState, ToldHow,
 };
 use sward_book::ids::{IncidentId, KeepOffId, VisitId};
 use sward_rules::Verdict;
+use sward_rules::record_rules::{Asked, FieldName, Filled, RULES};
 use uuid::Uuid;
 
 use crate::scene::{Scene, amount};
@@ -94,8 +95,8 @@ fn what_was_done_around_a_treatment_stands_in_its_record() {
     assert_eq!(after.told[0].sections, ["front"]);
     assert_eq!(after.incidents[0].said.len(), 2);
     assert_eq!(after.return_planned.as_ref().unwrap().day, "2026-07-06");
-    for rule in &RULES {
-        for (field, filled) in fields_asked(record, rule) {
+    for rule in RULES {
+        for Asked { field, filled } in fields_asked(record, rule) {
             match field {
                 FieldName::Equipment | FieldName::UnexpectedOccurrence => {
                     assert_eq!(filled, Filled::Yes, "{field:?}");

@@ -69,7 +69,7 @@ fn a_newer_store() {
     drop(found(folder.path(), &env, "lead").unwrap());
     let file = folder.path().join("book.sqlite");
     let conn = rusqlite::Connection::open(&file).unwrap();
-    conn.execute_batch("PRAGMA user_version = 3").unwrap();
+    conn.execute_batch("PRAGMA user_version = 4").unwrap();
     drop(conn);
     let before = std::fs::read(&file).unwrap();
     for open in [Book::open, Book::open_reading] {
@@ -77,7 +77,7 @@ fn a_newer_store() {
             .err()
             .unwrap();
         assert!(
-            matches!(error, BookError::Newer { found: 3, .. }),
+            matches!(error, BookError::Newer { found: 4, .. }),
             "{error}"
         );
     }

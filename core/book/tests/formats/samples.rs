@@ -169,6 +169,7 @@ fn wind() -> WindMeasured {
         wind: amount("6.2 mph"),
         gust: Some(amount("8.5 mph")),
         from_degrees: Some(225),
+        height: None,
     };
     WindMeasured {
         visit: visit(),
@@ -201,6 +202,7 @@ fn sky() -> SkySeen {
         soil: Some(SoilLook {
             at_utc_ms: AT_MS,
             soil: Soil::Fit,
+            temperature: None,
         }),
         bloom: Some(BloomLook {
             at_utc_ms: AT_MS,

@@ -6,7 +6,7 @@
 mod reason;
 mod shown;
 
-pub use reason::{LabelField, RainLayer, Reason, in_english};
+pub use reason::{CalibrationPart, LabelField, RainLayer, Reason, in_english};
 pub use shown::{Shown, Source, Tenths};
 
 use minicbor::{Decode, Encode};
@@ -119,6 +119,51 @@ pub enum Check {
     /// The label sheet was read back by a second person, or typed twice.
     #[n(18)]
     LabelReadBack,
+    /// The rate a calibration found, against the rate wanted and the label's most.
+    #[n(30)]
+    CalibratedRate,
+    /// How evenly passes overlap.
+    #[n(31)]
+    Evenness,
+    /// What each nozzle gives, against the others and against a new one.
+    #[n(32)]
+    Nozzles,
+    /// The size of the drops, against the label.
+    #[n(33)]
+    Drops,
+    /// The walking pace, against the one the setting was calibrated at.
+    #[n(34)]
+    Pace,
+    /// Whether a calibration still holds, and a second person found the same.
+    #[n(35)]
+    Calibration,
+    /// The sign on the lawn, against the place's rule.
+    #[n(36)]
+    Sign,
+    /// Notice to neighbours, against the place's rule.
+    #[n(37)]
+    Notice,
+    /// What lies down wind: play areas, water, hives, blooms, neighbors.
+    #[n(19)]
+    DownWind,
+    /// An active ingredient's sum over a season.
+    #[n(24)]
+    SeasonIngredient,
+    /// Product on hand, by lot.
+    #[n(25)]
+    Stock,
+    /// The swath on which a setting was calibrated, and the lines it is used on.
+    #[n(26)]
+    Swath,
+    /// Whether to water in, and how deep.
+    #[n(27)]
+    WateringIn,
+    /// Bait: fresh, and staying dry.
+    #[n(28)]
+    Bait,
+    /// Ants are out for food.
+    #[n(29)]
+    AntsForaging,
 }
 
 /// One check's answer, with everything a person needs to doubt it.

@@ -5,7 +5,10 @@
 
 use crate::quantity::Entered;
 use crate::sentence::{sentences, words};
+use crate::sky::Around;
 use crate::walk_round::Question;
+
+use super::Tenths;
 
 sentences! {
     /// Why a finding is what it is, one sentence.
@@ -193,6 +196,198 @@ sentences! {
     186 NoHourWillDo { 0 wind_h: u32, 1 rain_h: u32, 2 temperature_h: u32 }
         => ("until the forecast ends no hour will do: {wind_h} h of wind, {rain_h} h of rain and \
              {temperature_h} h of temperature are over the limits");
+
+    260 CalibratedOnRate => ("within 5 % of the rate wanted, and not above the label's most");
+    261 CalibratedAboveMost
+        => ("above the label's most, which is off the label however little: set it lower and try \
+             again");
+    262 CalibratedHeavy => ("more than 5 % above the rate wanted: set it lower and try again");
+    263 CalibratedLight => ("more than 5 % below the rate wanted: set it higher and try again");
+    264 PatternEven => ("passes overlap evenly at this swath");
+    265 PatternUneven => ("passes overlap unevenly at this swath: choose another, or set the spreader right");
+    266 PatternStripes => ("stripes will show at this swath: choose another, or set the spreader right");
+    267 PaceOneRun => ("one run only: walk the distance three times at least");
+    268 NozzlesEven => ("each nozzle gives within 10 % of their mean");
+    269 NozzleOff { 0 nozzle: u32, 1 change: Tenths }
+        => ("nozzle {nozzle} gives {change} % from the mean: clean it, then replace it");
+    270 NozzleWorn { 0 nozzle: u32, 1 change: Tenths }
+        => ("nozzle {nozzle} gives {change} % from a new one: replace it");
+    271 NewFlowNotKnown
+        => ("what a new nozzle gives at this pressure is not known, so wear is not known either");
+    272 DropsAsLabelAsks => ("the drops are as the label asks");
+    273 DropsFinerThanLabel
+        => ("the drops are finer than the label allows: use another nozzle or less pressure");
+    274 DropsCoarserThanLabel
+        => ("the drops are coarser than the label allows: use another nozzle or more pressure");
+    275 DropsNotKnown
+        => ("the nozzle's droplet class at this pressure is not known: look it up in the nozzle's table");
+    276 NozzlesNotWorn => ("no nozzle gives over 10 % more than a new one");
+    277 LabelSetsNoDrops => ("a person read the label, and it asks for no droplet class");
+    278 PaceOnTarget => ("the pace is within 5 % of the one wanted");
+    279 PaceFast { 0 change: Tenths } => ("too fast: the rate changes by {change} %");
+    280 PaceSlow { 0 change: Tenths } => ("too slow: the rate changes by {change} %");
+    281 PaceVaries { 0 spread: Entered }
+        => ("the pace varies by {} from run to run: walk it again", .spread.for_person());
+    282 TwoPeopleAgree => ("two people found the same within 5 %");
+    283 TwoPeopleDiffer => ("two people found different results: both do it again");
+    284 NoSecondPerson => ("nobody else has done it yet");
+    285 CalibrationHolds => ("nothing has changed since the calibration");
+    286 NeverCalibrated => ("no calibration is written down");
+    287 CalibrationOld { 0 age_days: u32, 1 most_days: u32 }
+        => ("calibrated {age_days} days ago, over the {most_days} days advised: do it again");
+    288 CalibratedOtherwise { 0 part: CalibrationPart }
+        => ("not the same as at the calibration: {part}; do it again");
+    289 CalibrationPartNotKnown { 0 part: CalibrationPart }
+        => ("not known whether it is the same as at the calibration: {part}");
+    330 KeepOffNoFinish => ("no finish is recorded, so it has no end yet");
+    331 KeepOffLabelNotRead => ("what the label says of the keep-off is not filled in; read the label");
+    332 KeepOffWaits => ("the wait after the last application is not over");
+    333 KeepOffLook => ("somebody has to look whether it is dry");
+    334 KeepOffWateringNotRead
+        => ("whether to water it in is not filled in from the label, so no look can count yet");
+    335 KeepOffNotWateredIn
+        => ("the label wants it watered in, and that is not done: dry counts only after it");
+    336 KeepOffWetAgain => ("it was watered after somebody saw it dry; look again");
+    337 KeepOffTimeNotProven
+        => ("the time is not proven, so no wait can be said to be over; confirm the time");
+    338 KeepOffClocksApart => ("the clocks behind its times are too far apart to tell when it is over");
+    339 NoticeInTime => ("by what was said, notice was given in time");
+    340 PlaceAsksLonger => ("the place asks for longer than the label");
+    341 WorkerIntervalNotForLawns
+        => ("the federal interval for farm workers leaves out lawns kept for looks: it is not the lawn's rule");
+    342 WorkerIntervalAtSodFarm
+        => ("a sod farm is inside the federal worker rule: the label's interval for workers counts");
+    343 WorkerSiteNotSaid
+        => ("nobody has said whether this is a lawn or a sod farm, so whether the interval for workers counts is not known");
+    344 SignAskedFor => ("a rule that was read asks for a sign");
+    345 SignAsAsked => ("as asked by the rule that was read");
+    346 SignSmaller => ("the sign is smaller than asked");
+    347 SignLettersSmaller => ("the letters are smaller than asked");
+    348 SignTooLow => ("the sign's bottom edge is lower than asked");
+    349 SignTooHigh => ("the sign's bottom edge is higher than asked");
+    350 SignNotAsAsked => ("this is not as asked");
+    351 SignNotMeasured => ("this was not measured, or not looked at");
+    352 SignPartNotRead => ("this place's rule was not read whole");
+    353 PlaceNotKnown
+        => ("the place is none whose rules were read, and no other place's rule stands in");
+    354 NoRuleRead => ("no such rule of this place was read; there may be one");
+    355 NoticeCountyNotSaid
+        => ("it counts only where the county adopted it, and nobody has said whether yours did");
+    356 NoticeNotAdopted => ("a person says that the county did not adopt it");
+    357 NoticeNotGiven => ("no notice is known to have been given");
+    358 NoticeTooLate => ("the notice comes too late for this start; plan a later one");
+    359 CheckCurrentRule => ("check your state's current rule");
+    290 InversionHoursNow { 0 before_min: u32, 1 after_min: u32 }
+        => ("air commonly does not mix at this hour, from {before_min} min before sunset to \
+             {after_min} min after sunrise: watch smoke or dust first");
+    291 InversionLikely
+        => ("still air with dew or a clear low sun: the air hardly mixes, fine drops hang in it and \
+             wander");
+    292 YardPlaceNotKnown
+        => ("where the yard lies is not known, so neither are the hours of sunset and sunrise; give \
+             its latitude and longitude");
+    293 OutsideInversionHours { 0 before_min: u32, 1 after_min: u32 }
+        => ("not from {before_min} min before sunset to {after_min} min after sunrise, when air \
+             commonly does not mix");
+    294 HoursNotLeftOut
+        => ("evening and night are not left out, as it is not known where the yard lies");
+    295 NoHourByTheSun { 0 hours: u32 }
+        => ("{hours} h lie between evening and morning, when air commonly does not mix");
+    296 AroundNotNoted => ("what lies around the lawn was not noted");
+    297 NothingMarkedAround
+        => ("nothing is marked around this yard: look down wind for play areas, water, hives, blooms \
+             and open windows");
+    298 WindDirectionNotKnown
+        => ("where the wind comes from was not noted at the yard, or it is calm and wanders");
+    299 LiesDownWind { 0 around: Around } => ("down wind: {}", .around.name());
+    300 NamedLiesDownWind { 0 around: Around, 1 name: String }
+        => ("down wind: {} ({name})", .around.name());
+    301 MayLieDownWind { 0 around: Around } => ("may lie down wind: {}", .around.name());
+    302 NamedMayLieDownWind { 0 around: Around, 1 name: String }
+        => ("may lie down wind: {} ({name})", .around.name());
+    303 NothingDownWind => ("nothing that is marked lies down wind");
+    304 MeterHeldAt { 0 height: Entered } => ("the meter was held at {}", .height.for_person());
+    305 MeterHeightNotNoted { 0 height: Entered }
+        => ("how high the meter was held was not noted; {} is assumed", .height.for_person());
+    306 MeterHeightUnusable { 0 given: Entered }
+        => ("a reading cannot be used: no meter is held at {}; measure again", .given.for_person());
+    307 WindAboveLabelHigherUp { 0 speed: Entered }
+        => ("under the label's limit where it was measured, but by estimate {} at 33 ft (10 m), above \
+             it: read at which height the label means it", .speed.for_person());
+    308 TurfDormant
+        => ("turf dormant from drought is easily harmed and takes little up: water first if the \
+             label allows, or wait");
+    309 SoilTemperatureWas { 0 fahrenheit: Entered, 1 celsius: Entered }
+        => ("soil at {} ({})", .fahrenheit.for_person(), .celsius.for_person());
+    310 SoilTemperatureUnusable { 0 given: Entered }
+        => ("the soil cannot have been at {}; measure again", .given.for_person());
+    311 BeesWaterIn => ("for bees, water it in right after, as the label allows");
+    312 BeesWindBelow { 0 speed: Entered }
+        => ("for bees, not in wind above {}", .speed.for_person());
+    313 BeesTellBeekeepers { 0 miles: u32, 1 hours: u32 }
+        => ("tell beekeepers within {miles} miles {hours} h before");
+    314 WetBulbMethodsDiffer { 0 celsius: Entered }
+        => ("within {} of a limit, by which methods differ: taken on the safe side", .celsius.for_person());
+    220 StopAreaNotKnown { 0 section: String }
+        => ("{section}: the area treated is not known, and so its rate is not");
+    221 SiteNotOnLabel { 0 section: String } => ("{section}: the label does not name such a site");
+    222 SiteNotChecked { 0 section: String }
+        => ("{section}: nobody has looked whether the label names such a site");
+    223 AlreadyNotKnown { 0 section: String }
+        => ("{section}: what was put on there already is not known");
+    224 NoRoomUnderMost { 0 section: String } => ("{section} has the label's most already");
+    225 NoDialStep
+        => ("the dial has no step that low: walk faster, as far as the label's least water allows, or use \
+             another sprayer");
+    226 SwathAsCalibrated => ("the lines lie so that the setting gives the planned rate");
+    227 SwathNotKnown
+        => ("on which swath the setting was calibrated is not known: at another distance between \
+             lines the dose changes");
+    228 SwathCloser
+        => ("the lines lie closer than the setting was calibrated for: more goes on than planned");
+    229 SwathWider
+        => ("the lines lie farther apart than the setting was calibrated for: less goes on than \
+             planned");
+    230 SwathAboveMost
+        => ("with this setting, these lines and so many times over more goes on than the label's most");
+    231 WaterInAsked => ("the label asks for watering in");
+    232 WaterInNoDepth
+        => ("the label asks for watering in, and no depth is on the label sheet: read the label \
+             again");
+    233 WaterKeptOff => ("the label asks to keep water off");
+    234 WateringEmpty => ("whether to water in is not filled in on the label sheet");
+    235 LabelSetsNoWatering => ("a person read the label, and it says nothing of watering in");
+    236 SeasonAboveMost { 0 ingredient: String }
+        => ("{ingredient}: above the label's most for a season");
+    237 SeasonWithinMost { 0 ingredient: String }
+        => ("{ingredient}: within the label's most for a season");
+    238 SeasonMostNotKnown { 0 ingredient: String }
+        => ("{ingredient}: the label's most for a season is not on the label sheet");
+    239 SeasonPartNotKnown { 0 ingredient: String, 1 count: u32 }
+        => ("{ingredient}: how much of it {count} of the treatments put on is not known");
+    240 OthersNotKnown => ("what others put on is not known: ask");
+    241 OthersSaidNone => ("others put on nothing, as told");
+    242 LastTreatmentNotKnown => ("when this was last put on is not known");
+    243 LabelSetsNoLimit => ("a person read the label, and it sets no limit here");
+    244 SeasonCountReached => ("the label's most treatments of a season are reached");
+    245 SeasonCountWithin => ("within the label's most treatments of a season");
+    246 SeasonCountEmpty
+        => ("the label's most treatments of a season are not filled in on the label sheet");
+    247 StockEnough => ("there is enough on hand");
+    248 StockShort { 0 amount: Entered } => ("{} are missing", .amount.for_person());
+    249 StockNotKnown { 0 lot: String } => ("lot {lot}: how much is left is not known: measure it");
+    250 LotExpired { 0 lot: String } => ("lot {lot} is past the day printed on it: leave it out");
+    251 LotExpiryNotKnown { 0 lot: String }
+        => ("lot {lot}: nobody has looked for a day printed on it");
+    252 BaitFresh => ("the bait is fresh");
+    253 BaitNotFresh => ("the bait is stale, damp or rancid: ants leave it lying");
+    254 BaitWet
+        => ("bait that gets wet is spoilt: wait for dry ground and no rain or watering ahead");
+    255 BaitDry => ("the ground is dry, with no rain or watering ahead");
+    256 AntsForage => ("ants are out for food");
+    257 AntsDoNotForage => ("few ants are out for food: bait would lie; come at a better hour");
+    258 SpotsAboveMost => ("the spots together are above the label's most over this area");
+    259 SpotsWithinMost => ("the spots together are within the label's most over this area");
 }
 
 words! {
@@ -202,6 +397,7 @@ words! {
     1 RainFree => "rain-free time";
     2 TemperatureLeast => "lowest temperature";
     3 TemperatureMost => "highest temperature";
+    260 Droplets => "droplet class";
 }
 
 words! {
@@ -209,6 +405,18 @@ words! {
     stored RainLayer;
     0 Chance => "chance of rain";
     1 Amount => "amount of rain";
+}
+
+words! {
+    /// What a calibration holds for, and nothing else.
+    stored CalibrationPart;
+    0 CalibrationDay => "day";
+    1 CalibrationProduct => "product";
+    2 CalibrationOperator => "who walks or drives";
+    3 CalibrationMachine => "spreader or sprayer";
+    4 CalibrationWheel => "wheels and tires";
+    5 CalibrationNozzle => "nozzles";
+    6 CalibrationSwath => "swath";
 }
 
 /// Several sentences as one English line.

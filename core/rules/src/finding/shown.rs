@@ -5,6 +5,7 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use crate::calibrate::DropletClass;
 use crate::quantity::Entered;
 use crate::sentence::{sentences, words};
 use crate::sky::{Bloom, Soil};
@@ -44,6 +45,32 @@ sentences! {
     29 BloomsSeen { 0 bloom: Bloom } => ("{}", bloom_text(*.bloom));
     30 NoBloomsInReach => ("no blooms in reach");
     31 MustBeSeenTo => ("must be seen to");
+
+    260 OffWanted { 0 amount: Entered, 1 change: Tenths }
+        => ("{} ({change} % from what is wanted)", .amount.for_person());
+    261 Drops { 0 drops: DropletClass } => ("{drops} drops");
+    262 DropsBetween { 0 finest: DropletClass, 1 coarsest: DropletClass }
+        => ("{finest} to {coarsest} drops");
+    263 PercentAbove { 0 percent: Entered } => ("+ {}", .percent.for_person());
+    330 Sides { 0 least: Entered, 1 most: Entered } => ("{} by {}", .least.for_person(), .most.for_person());
+    331 SidesOrMore { 0 least: Entered, 1 most: Entered } => ("{} by {} or more", .least.for_person(), .most.for_person());
+    332 HoursBefore { 0 hours: u32 } => ("{hours} h before the start");
+    333 SignSize => ("the sign's size");
+    334 SignLetters => ("how tall its letters are");
+    335 SignBottom => ("how high its bottom edge is");
+    336 SignColour => ("its colour");
+    337 SignLanguages => ("the languages of its words");
+    338 SignWhite => ("white");
+    339 SignBothLanguages => ("English and Spanish");
+    340 SignEnglish => ("English");
+    290 LiesDownWind { 0 count: u32 } => ("{count} that may be reached");
+    291 NothingDownWind => ("nothing down wind that drift may reach");
+    220 Day { 0 day: String } => ("{day}");
+    221 NotBefore { 0 day: String } => ("not before {day}");
+    222 Treatments { 0 count: u32 } => ("{count} treatments");
+    223 AntsAfter { 0 minutes: u32 } => ("ants on the chip after {minutes} min");
+    224 NoAntsAfter { 0 minutes: u32 } => ("no ants on the chip after {minutes} min");
+    225 AntsWithin { 0 minutes: u32 } => ("ants on the chip within {minutes} min");
 }
 
 words! {
@@ -61,6 +88,10 @@ words! {
     6 Epa => "US EPA outdoor pyrethroid label wording";
     7 SpreaderCalibration
         => "UMass Extension, Rotary Spreader Calibration Procedures: within 5 %";
+    260 FarmEvenness
+        => "EN 13739 as a European good practice note sums it up, a figure for farm fertilizer: \
+            at most 15 %; a UK spreader test scheme: stripes show over 20 %";
+    261 DropletSize => "ASABE S572, spray nozzle classification by droplet spectra (from memory)";
 }
 
 /// A change in tenths, with its sign: +4.3 is 43. In JSON a number.
@@ -105,6 +136,7 @@ fn soil_text(soil: Soil) -> &'static str {
         Soil::DustDry => "dust-dry",
         Soil::Soaked => "soaked",
         Soil::Frozen => "frozen",
+        Soil::DroughtDormant => "dormant from drought",
     }
 }
 

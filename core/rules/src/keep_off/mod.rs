@@ -3,8 +3,12 @@
 //! One rule stands above all others here: what is not known, not proven or not recorded never ends
 //! a keep-off. Which facts stand, and which were superseded, is for the book to say.
 
+mod ground;
+mod place;
 mod terms;
 
+pub use ground::{Ground, Next, NextStep, Standing, Touch, Treatment, WaterIn, ground, reaching};
+pub use place::{PlaceAsks, SiteKind, WorkerClaim, asks_longer, place_claim, worker_claim};
 pub use terms::{DryNeed, Terms, Wait};
 
 use serde::{Deserialize, Serialize};

@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 use uom::si::area::square_foot;
 use uom::si::f64::{Area, Length};
 
-use super::poisson::{COUNT_MOST, garwood};
+use super::poisson::COUNT_MOST;
+use super::spread::{dispersion, widened};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::note::Note;
 use crate::quantity::Entered;
@@ -64,6 +65,10 @@ pub struct Density {
     pub lower_per_ft2: f64,
     /// Upper bound of the interval, per square foot.
     pub upper_per_ft2: f64,
+    /// How much more the samples differ than counts that fall at random would, as a ratio of
+    /// variances; `None` with fewer than two samples, or where nothing was found. Above 1 the
+    /// interval is widened by it.
+    pub dispersion: Option<f64>,
     /// How many samples were taken.
     pub samples: usize,
     /// How many were found in all.
@@ -90,8 +95,20 @@ pub fn per_ft2(method: &SampleMethod) -> Result<f64> {
 /// The density that several samples of one look show together; none when there is no sample, which
 /// is not the same as having found none.
 ///
-/// The interval is exact for a count that falls at random (Garwood 1936). Pests sit in patches, so
-/// the true uncertainty is larger: the working says so, and a single sample is named as such.
+/// The interval is exact for a count that falls at random (Garwood 1936). Where the samples differ
+/// more than that, it is widened by their dispersion (quasi-Poisson). Pests sit in patches, so the
+/// true uncertainty is larger still: the working says so, and a single sample is named as such.
+///
+/// ```
+/// use sward_rules::look::{Sample, SampleMethod, density};
+/// use sward_rules::Entered;
+/// let method = SampleMethod::SodSquare(Entered::parse("6 in")?);
+/// let samples = [0, 0, 12].map(|count| Sample { method: method.clone(), count });
+/// let found = density(&samples)?.expect("three samples");
+/// assert_eq!(found.value.mean_per_ft2, 16.0);
+/// assert_eq!(found.value.dispersion, Some(12.0));
+/// # Ok::<(), sward_rules::RuleError>(())
+/// ```
 ///
 /// # Errors
 /// When a sample's size is of the wrong kind, zero, or no size of a sample, or the counts are
@@ -108,12 +125,12 @@ pub fn density(samples: &[Sample]) -> Result<Option<Answer<Density>>> {
             limit,
         });
     }
-    let mut searched_ft2 = 0.0;
     let mut count = 0_u32;
+    let mut areas_ft2 = Vec::with_capacity(samples.len());
     for (index, sample) in samples.iter().enumerate() {
         let area =
             sample_area(&sample.method).map_err(|e| e.of(Field::Sample { number: index + 1 }))?;
-        searched_ft2 += area.get::<square_foot>();
+        areas_ft2.push(area.get::<square_foot>());
         count = count.saturating_add(sample.count);
     }
     if count > COUNT_MOST {
@@ -123,27 +140,60 @@ pub fn density(samples: &[Sample]) -> Result<Option<Answer<Density>>> {
             allowed: Allowed::TotalCount,
         });
     }
-    let (lower, upper) = garwood(count, INTERVAL_LEVEL);
-    let value = Density {
-        mean_per_ft2: f64::from(count) / searched_ft2,
-        lower_per_ft2: lower / searched_ft2,
-        upper_per_ft2: upper / searched_ft2,
-        samples: samples.len(),
-        count,
-        searched_ft2,
-    };
+    let searched_ft2: f64 = areas_ft2.iter().sum();
+    let counts: Vec<u32> = samples.iter().map(|s| s.count).collect();
+    let dispersion = dispersion(&counts, &areas_ft2);
+    let value = of_total(count, searched_ft2, samples.len(), dispersion);
     Ok(Some(working(&value).gives(value)))
 }
 
+/// The density that a total shows, its interval widened where the samples differ more than counts
+/// that fall at random.
+pub(super) fn of_total(
+    count: u32,
+    searched_ft2: f64,
+    samples: usize,
+    dispersion: Option<f64>,
+) -> Density {
+    let (lower, upper) = widened(count, dispersion);
+    Density {
+        mean_per_ft2: f64::from(count) / searched_ft2,
+        lower_per_ft2: lower / searched_ft2,
+        upper_per_ft2: upper / searched_ft2,
+        dispersion,
+        samples,
+        count,
+        searched_ft2,
+    }
+}
+
 fn working(density: &Density) -> Working {
-    let mut working = Working::new(
-        "total count / total area, with Garwood's exact Poisson interval at 95 %",
-        "Garwood 1936, Biometrika 28, 437",
-    )
-    .input("found", density.count)
-    .input("samples", density.samples)
-    .input("searched", format!("{:.3} ft²", density.searched_ft2))
-    .note(Note::PestsInPatches);
+    let is_widened = density.dispersion.is_some_and(|d| d > 1.0);
+    let (formula, source) = if is_widened {
+        (
+            "total count / total area, with Garwood's exact Poisson interval at 95 % widened by \
+             the square root of the dispersion on the log scale (quasi-Poisson)",
+            "Garwood 1936, Biometrika 28, 437; McCullagh and Nelder 1989, Generalized Linear Models",
+        )
+    } else {
+        (
+            "total count / total area, with Garwood's exact Poisson interval at 95 %",
+            "Garwood 1936, Biometrika 28, 437",
+        )
+    };
+    let mut working = Working::new(formula, source)
+        .input("found", density.count)
+        .input("samples", density.samples)
+        .input("searched", format!("{:.3} ft²", density.searched_ft2));
+    if let Some(dispersion) = density.dispersion {
+        working = working.input("dispersion", format!("{dispersion:.2}"));
+    }
+    if is_widened {
+        working = working.note(Note::MoreThanChance {
+            samples: density.samples,
+        });
+    }
+    working = working.note(Note::PestsInPatches);
     if density.samples == 1 {
         working = working.note(Note::OneSample);
     }

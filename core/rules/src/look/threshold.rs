@@ -47,6 +47,42 @@ pub enum Pest {
     /// Cutworm.
     #[n(9)]
     Cutworm,
+    /// Armyworm, of any kind.
+    #[n(10)]
+    Armyworm,
+    /// Black turfgrass ataenius.
+    #[n(11)]
+    BlackTurfgrassAtaenius,
+    /// Mole cricket, tawny or southern.
+    #[n(12)]
+    MoleCricket,
+    /// Imported fire ant.
+    #[n(13)]
+    FireAnt,
+    /// Billbug.
+    #[n(14)]
+    Billbug,
+}
+
+impl Pest {
+    /// Every pest, those with a threshold of their own first.
+    pub const ALL: [Self; 15] = [
+        Self::JapaneseBeetle,
+        Self::OrientalBeetle,
+        Self::MaskedChafer,
+        Self::EuropeanChafer,
+        Self::AsiaticGardenBeetle,
+        Self::MayBeetle,
+        Self::BlackTurfgrassAtaenius,
+        Self::WhiteGrub,
+        Self::ChinchBug,
+        Self::SodWebworm,
+        Self::Cutworm,
+        Self::Armyworm,
+        Self::Billbug,
+        Self::MoleCricket,
+        Self::FireAnt,
+    ];
 }
 
 /// From how many per square foot damage is likely, by one source.
@@ -65,6 +101,15 @@ pub struct Threshold {
     pub region: &'static str,
     /// Who published it.
     pub source: &'static str,
+    /// The area to which its published numbers refer.
+    pub published_per: &'static str,
+}
+
+impl Threshold {
+    /// The published number, where it refers to a square yard, as a soap drench does.
+    pub fn per_yd2(&self) -> Option<f64> {
+        (self.published_per == PER_YD2).then_some(self.most_per_ft2 * FT2_PER_YD2)
+    }
 }
 
 const fn larvae(pest: Pest, least_per_ft2: f64, most_per_ft2: f64) -> Threshold {
@@ -75,6 +120,7 @@ const fn larvae(pest: Pest, least_per_ft2: f64, most_per_ft2: f64) -> Threshold 
         life_stage: "larvae",
         region: "Massachusetts",
         source: UMASS,
+        published_per: "ft²",
     }
 }
 
@@ -85,15 +131,35 @@ const CALIFORNIA: Threshold = Threshold {
     life_stage: "bugs of any stage",
     region: "California",
     source: UC_IPM,
+    published_per: "ft²",
 };
 
-static THRESHOLDS: [Threshold; 9] = [
+/// Square feet in a square yard, on which a soap drench is poured.
+const FT2_PER_YD2: f64 = 9.0;
+const PER_YD2: &str = "yd²";
+
+const fn drenched(pest: Pest, per_yd2: f64, life_stage: &'static str) -> Threshold {
+    Threshold {
+        pest,
+        least_per_ft2: per_yd2 / FT2_PER_YD2,
+        most_per_ft2: per_yd2 / FT2_PER_YD2,
+        life_stage,
+        published_per: PER_YD2,
+        ..CALIFORNIA
+    }
+}
+
+/// What California's threshold for caterpillars on a square yard counts.
+const WORMS_TOGETHER: &str = "armyworms and cutworms together";
+
+static THRESHOLDS: [Threshold; 13] = [
     larvae(Pest::JapaneseBeetle, 8.0, 15.0),
     larvae(Pest::OrientalBeetle, 8.0, 15.0),
     larvae(Pest::MaskedChafer, 6.0, 15.0),
     larvae(Pest::EuropeanChafer, 3.0, 8.0),
     larvae(Pest::AsiaticGardenBeetle, 12.0, 20.0),
     larvae(Pest::MayBeetle, 2.0, 4.0),
+    larvae(Pest::BlackTurfgrassAtaenius, 15.0, 80.0),
     Threshold {
         life_stage: "nymphs",
         ..larvae(Pest::ChinchBug, 30.0, 50.0)
@@ -106,10 +172,13 @@ static THRESHOLDS: [Threshold; 9] = [
         life_stage: "larvae",
         ..CALIFORNIA
     },
+    drenched(Pest::SodWebworm, 15.0, "larvae"),
+    drenched(Pest::Cutworm, 5.0, WORMS_TOGETHER),
+    drenched(Pest::Armyworm, 5.0, WORMS_TOGETHER),
 ];
 
-/// Every threshold known here. Sources differ; for sod webworm and cutworm there is no good
-/// estimate (University of Massachusetts Extension), so there is none here.
+/// Every threshold known here. Sources differ; for sod webworm and cutworm the University of
+/// Massachusetts Extension has no good estimate, so there is California's alone.
 pub fn thresholds() -> &'static [Threshold] {
     &THRESHOLDS
 }
@@ -200,11 +269,18 @@ pub struct Held {
 impl Held {
     fn limits(&self) -> String {
         if self.least_per_ft2 < self.most_per_ft2 {
-            format!("{} to {} per ft²", self.least_per_ft2, self.most_per_ft2)
+            let (least, most) = (short(self.least_per_ft2), short(self.most_per_ft2));
+            format!("{least} to {most} per ft²")
         } else {
-            format!("{} per ft²", self.least_per_ft2)
+            format!("{} per ft²", short(self.least_per_ft2))
         }
     }
+}
+
+/// With at most two decimals: what is published for a square yard is no round number here.
+fn short(per_ft2: f64) -> String {
+    let text = format!("{per_ft2:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 impl std::fmt::Display for Held {

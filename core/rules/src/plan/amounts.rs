@@ -2,15 +2,16 @@
 //!
 //! All in decimals: an amount that is round by hand must not fall a step short here.
 
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 
+use super::vessel::Measure;
 use super::{Amount, AreaBasis, PlanInput, SectionPlan};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::Tenths;
 use crate::label::LabelSays;
 use crate::measure::{AREA_MOST_M2, AreaEstimate};
 use crate::note::{Note, Rounding};
-use crate::quantity::{Dimension, EXACT_DIGITS, Entered, Unit, shown, to_f64};
+use crate::quantity::{Dimension, Entered, Unit, shown, to_f64};
 use crate::working::{Answer, Working};
 
 /// Decimals of a square metre that count.
@@ -20,7 +21,7 @@ const AREA_DECIMALS: u32 = 9;
 pub(super) struct Dose<'a> {
     pub(super) input: &'a PlanInput<'a>,
     pub(super) unit: Unit,
-    step: Decimal,
+    measure: Measure<'a>,
     /// Area of each section that is planned for, and of it what is there for sure.
     areas_m2: Vec<(Decimal, Decimal)>,
 }
@@ -28,15 +29,7 @@ pub(super) struct Dose<'a> {
 impl<'a> Dose<'a> {
     pub(super) fn new(input: &'a PlanInput<'a>) -> Result<Self> {
         let kind = product_kind(&input.rate)?;
-        let step = &input.vessel.least_step;
-        step.must_be(kind).map_err(|e| e.of(Field::LeastStep))?;
-        if step.is_zero() {
-            let given = step.for_person();
-            return Err(RuleError::NotPositive {
-                field: Field::LeastStep,
-                given,
-            });
-        }
+        let measure = Measure::new(input.vessel, kind)?;
         let areas_m2 = input
             .sections
             .iter()
@@ -54,8 +47,8 @@ impl<'a> Dose<'a> {
             .collect::<Result<Vec<_>>>()?;
         Ok(Self {
             input,
-            unit: step.unit(),
-            step: step.amount(),
+            unit: measure.unit(),
+            measure,
             areas_m2,
         })
     }
@@ -89,55 +82,27 @@ impl<'a> Dose<'a> {
         self.ceiling(self.sure_m2() * part)
     }
 
-    /// An exact amount as the vessel can show it: to the nearest step where that stays within
-    /// `ceiling`, else down.
+    /// See [`Measure::measure_out`].
     pub(super) fn measure_out(&self, exact: Decimal, ceiling: Option<Decimal>) -> Result<Decimal> {
-        let beyond = || out_of_range(&self.input.rate);
-        let steps = exact
-            .checked_div(self.step)
-            .and_then(|s| s.round_sf(EXACT_DIGITS));
-        let steps = steps.ok_or_else(beyond)?;
-        let nearest = steps.round_dp_with_strategy(0, RoundingStrategy::MidpointTowardZero);
-        let in_steps = |n: Decimal| n.checked_mul(self.step).ok_or_else(beyond);
-        let (nearest, down) = (in_steps(nearest)?, in_steps(steps.floor())?);
-        let measured = if ceiling.is_some_and(|c| nearest <= c) {
-            nearest
-        } else {
-            down
-        };
-        if measured.is_zero() {
-            return Err(RuleError::VesselTooCoarse {
-                vessel: self.input.vessel.name.clone(),
-                step: self.input.vessel.least_step.for_person(),
-                needed: self.shown(exact)?.for_person(),
-            });
-        }
-        Ok(measured.normalize())
+        self.measure.measure_out(exact, ceiling)
     }
 
     /// The largest multiple of the step within `amount`.
     pub(super) fn whole_steps(&self, amount: Decimal) -> Result<Decimal> {
-        let steps = amount.checked_div(self.step).map(|s| s.floor());
-        steps
-            .and_then(|s| s.checked_mul(self.step))
-            .ok_or_else(|| out_of_range(&self.input.vessel.least_step))
+        self.measure.whole_steps(amount)
     }
 
     pub(super) fn shown(&self, amount: Decimal) -> Result<Entered> {
-        shown(amount, self.unit).ok_or_else(|| out_of_range(&self.input.rate))
+        self.measure.shown(amount)
     }
 
     /// A multiple of the step, which keeps all its digits.
     pub(super) fn as_measured(&self, amount: Decimal) -> Result<Entered> {
-        Entered::new(amount.normalize(), self.unit)
+        self.measure.as_measured(amount)
     }
 
     pub(super) fn amount(&self, exact: Decimal, measured: Decimal) -> Result<Amount> {
-        Ok(Amount {
-            exact: self.shown(exact)?,
-            measured_out: self.as_measured(measured)?,
-            change_percent: change_percent(exact, measured),
-        })
+        self.measure.amount(exact, measured)
     }
 
     pub(super) fn sections(&self) -> Result<Vec<SectionPlan>> {
@@ -203,7 +168,7 @@ impl<'a> Dose<'a> {
 }
 
 /// What kind of amount a rate asks for.
-pub(super) fn product_kind(rate: &Entered) -> Result<Dimension> {
+pub(crate) fn product_kind(rate: &Entered) -> Result<Dimension> {
     if rate.is_zero() {
         return Err(RuleError::NotPositive {
             field: Field::Rate,
@@ -221,20 +186,20 @@ pub(super) fn product_kind(rate: &Entered) -> Result<Dimension> {
     }
 }
 
-pub(super) fn change_percent(exact: Decimal, measured: Decimal) -> f64 {
+pub(crate) fn change_percent(exact: Decimal, measured: Decimal) -> f64 {
     measured.checked_div(exact).map_or(0.0, |ratio| {
         to_f64((ratio - Decimal::ONE) * Decimal::ONE_HUNDRED)
     })
 }
 
-pub(super) fn out_of_range(entered: &Entered) -> RuleError {
+pub(crate) fn out_of_range(entered: &Entered) -> RuleError {
     RuleError::OutOfRange {
         given: entered.for_person(),
     }
 }
 
 /// A rate over an area, in `unit`.
-pub(super) fn over(rate: &Entered, area_m2: Decimal, unit: Unit) -> Result<Decimal> {
+pub(crate) fn over(rate: &Entered, area_m2: Decimal, unit: Unit) -> Result<Decimal> {
     rate.over_area(area_m2, unit)
         .ok_or_else(|| out_of_range(rate))
 }
@@ -245,13 +210,13 @@ fn carrier_over(carrier: &Entered, area_m2: Decimal) -> Result<Entered> {
         .ok_or_else(|| out_of_range(carrier))
 }
 
-fn square_feet(area_m2: Decimal) -> String {
+pub(crate) fn square_feet(area_m2: Decimal) -> String {
     let square_foot = Decimal::new(9_290_304, 8);
     format!("{} ft²", (area_m2 / square_foot).round_dp(1).normalize())
 }
 
 /// The area planned for and the area there for sure; none when nothing is, or it is no lawn's.
-fn areas(area: &AreaEstimate, basis: AreaBasis) -> Option<(Decimal, Decimal)> {
+pub(crate) fn areas(area: &AreaEstimate, basis: AreaBasis) -> Option<(Decimal, Decimal)> {
     let sane = 0.0..=AREA_MOST_M2;
     if !sane.contains(&area.square_metres()) || !sane.contains(&area.uncertainty.value) {
         return None;

@@ -14,7 +14,7 @@ use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::Label;
 use crate::note::Note;
-use crate::quantity::{Dimension, EXACT_DIGITS, Entered, Unit, shown, to_f64};
+use crate::quantity::{Dimension, Entered, Unit, exact, shown, to_f64};
 use crate::working::{Answer, Working};
 
 /// What a person sees when they stop to check.
@@ -80,7 +80,7 @@ pub fn half_way_check(input: &HalfWay<'_>) -> Result<Answer<HalfWayResult>> {
         });
     }
     let (used, due) = (filled - left, planned * share);
-    let ratio = used.checked_div(due).and_then(|r| r.round_sf(EXACT_DIGITS));
+    let ratio = used.checked_div(due).and_then(exact);
     let ratio = ratio.ok_or_else(|| out_of_range(&input.planned))?;
     let for_the_rest = planned - due;
     let show = |amount| shown(amount, unit).ok_or_else(|| out_of_range(&input.planned));

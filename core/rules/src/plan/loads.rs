@@ -10,7 +10,7 @@ use super::SectionPlan;
 use super::amounts::{Dose, change_percent, out_of_range, over};
 use crate::error::{Field, Result, RuleError};
 use crate::note::{Note, Rounding};
-use crate::quantity::{Dimension, EXACT_DIGITS, Entered, shown};
+use crate::quantity::{Dimension, Entered, exact, shown};
 use crate::working::{Answer, Working};
 
 /// Most loads in one plan.
@@ -168,10 +168,7 @@ fn rest_of(mix: Decimal, tank: Decimal, full: u32) -> Option<Decimal> {
 }
 
 fn part(whole: Decimal, volume: Decimal, mix: Decimal) -> Option<Decimal> {
-    whole
-        .checked_mul(volume)?
-        .checked_div(mix)?
-        .round_sf(EXACT_DIGITS)
+    whole.checked_mul(volume)?.checked_div(mix).and_then(exact)
 }
 
 /// A liquid product must leave room for water.

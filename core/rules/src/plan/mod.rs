@@ -13,12 +13,15 @@ use crate::measure::AreaEstimate;
 use crate::quantity::Entered;
 use crate::working::Answer;
 
-mod amounts;
+pub(crate) mod amounts;
 mod half_way;
 mod ingredients;
 mod loads;
 mod passes;
 mod rate;
+mod rest;
+mod swath;
+pub(crate) mod vessel;
 mod water;
 
 pub use half_way::{HalfWay, HalfWayResult, half_way_check};
@@ -26,6 +29,9 @@ pub use ingredients::IngredientDose;
 pub use loads::{LOADS_MOST, Load};
 pub use passes::{PassPlan, Passes};
 pub use rate::{CHANGE_FLAG_PERCENT, carrier_finding, rate_findings};
+pub use rest::{Rest, RestNeeds, for_the_rest};
+pub use swath::{SettingUse, SettingUsed, TimesOver, setting_used};
+pub use vessel::measure_out;
 pub use water::watering_in_volume;
 
 use amounts::Dose;

@@ -25,6 +25,16 @@ pub enum Passes {
     HalfSwath,
 }
 
+impl Passes {
+    /// How many times a line's rate lies on every place: twice where each goes on at half the rate.
+    pub fn times(self) -> u32 {
+        match self {
+            Self::One => 1,
+            Self::TwoAtRightAngles | Self::HalfSwath => 2,
+        }
+    }
+}
+
 /// What each pass needs.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PassPlan {

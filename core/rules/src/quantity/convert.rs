@@ -5,7 +5,7 @@
 
 use std::cmp::Ordering;
 
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 use uom::si::areal_number_density::per_square_meter;
 use uom::si::f64::{
     Area, ArealMassDensity, ArealNumberDensity, Length, Mass, MassDensity, MassRate, Pressure,
@@ -24,7 +24,7 @@ use crate::note::Rounding;
 use crate::working::{Answer, Working};
 
 /// Digits to which a dose is worked out before it is rounded to a vessel's step.
-pub(crate) const EXACT_DIGITS: u32 = 18;
+const EXACT_DIGITS: u32 = 18;
 
 /// Significant digits of a converted amount; what a person typed has rarely more than four.
 const CONVERTED_DIGITS: u32 = 9;
@@ -281,8 +281,23 @@ impl Entered {
         self.amount
             .checked_mul(area_m2)?
             .checked_mul(times.checked_mul(unit_by)?)?
-            .checked_div(by.checked_mul(unit_times)?)?
-            .round_sf(EXACT_DIGITS)
+            .checked_div(by.checked_mul(unit_times)?)
+            .and_then(exact)
+    }
+
+    /// This amount in another unit of its kind, unrounded but for 18 digits; none when it is of
+    /// another kind or out of range.
+    pub(crate) fn in_unit(&self, unit: Unit) -> Option<Decimal> {
+        if self.unit == unit {
+            return Some(self.amount);
+        }
+        let (shift, times, by) = unit.to_si();
+        self.si(unit.dimension())
+            .ok()?
+            .checked_mul(by)?
+            .checked_div(times)?
+            .checked_sub(shift)
+            .and_then(exact)
     }
 
     fn si_f64(&self, needed: Dimension) -> Result<f64> {
@@ -296,16 +311,51 @@ impl Entered {
     }
 }
 
+/// A number to [`EXACT_DIGITS`] significant digits; none where it cannot be written.
+pub(crate) fn exact(value: Decimal) -> Option<Decimal> {
+    significant(value, EXACT_DIGITS, RoundingStrategy::MidpointNearestEven)
+}
+
+/// A number cut to so many significant digits. One that has fewer stays as it is: the library would
+/// write zeros behind it, for a small one more than a decimal holds, and fail at the next division.
+pub(crate) fn significant(
+    value: Decimal,
+    digits: u32,
+    strategy: RoundingStrategy,
+) -> Option<Decimal> {
+    let has = value.mantissa().unsigned_abs().checked_ilog10();
+    if has.is_none_or(|log| log < digits) {
+        return Some(value);
+    }
+    value.round_sf_with_strategy(digits, strategy)
+}
+
 /// A worked-out amount for showing, to [`CONVERTED_DIGITS`]; none when it cannot be written.
 pub(crate) fn shown(amount: Decimal, unit: Unit) -> Option<Entered> {
-    let rounded = amount
-        .round_sf(CONVERTED_DIGITS)?
+    let nearest = RoundingStrategy::MidpointNearestEven;
+    let rounded = significant(amount, CONVERTED_DIGITS, nearest)?
         .round_dp(DIGITS_MOST)
         .normalize();
     if rounded.is_zero() && !amount.is_zero() {
         return None;
     }
     Entered::new(rounded, unit).ok()
+}
+
+/// A worked-out amount for showing, cut to so many significant digits and never above itself; none
+/// when it cannot be written.
+pub(crate) fn shown_down(amount: Decimal, unit: Unit, digits: u32) -> Option<Entered> {
+    let cut = significant(exact(amount)?, digits, RoundingStrategy::ToZero)?;
+    let cut = cut.round_dp_with_strategy(DIGITS_MOST, RoundingStrategy::ToZero);
+    Entered::new(cut.normalize(), unit).ok()
+}
+
+/// A worked-out amount for showing, raised to so many significant digits and never below itself;
+/// none when it cannot be written.
+pub(crate) fn shown_up(amount: Decimal, unit: Unit, digits: u32) -> Option<Entered> {
+    let raised = significant(exact(amount)?, digits, RoundingStrategy::AwayFromZero)?;
+    let raised = raised.round_dp_with_strategy(DIGITS_MOST, RoundingStrategy::AwayFromZero);
+    Entered::new(raised.normalize(), unit).ok()
 }
 
 /// A measured number for showing, to so many decimals. Below zero only a temperature can be, and

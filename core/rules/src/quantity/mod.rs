@@ -16,7 +16,7 @@ mod stored;
 mod table;
 mod unit;
 
-pub(crate) use convert::{EXACT_DIGITS, near, shown, to_f64, whole};
+pub(crate) use convert::{exact, near, shown, shown_down, shown_up, significant, to_f64, whole};
 pub use dimension::Dimension;
 pub use unit::Unit;
 

@@ -12,7 +12,8 @@ use super::Dimension;
 #[rustfmt::skip]
 pub(super) enum Base {
     Metre, Centimetre, Millimetre, Kilometre, Inch, Foot, Yard, Mile,
-    SquareMetre, SquareInch, SquareFoot, SquareYard, SquareFeet100, SquareFeet1000, Acre, Hectare,
+    SquareMetre, SquareInch, SquareFoot, SquareYard, SquareFeet100, SquareFeet1000,
+    SquareFeet5000, SquareFeet10000, SquareMetres100, Acre, Hectare,
     Kilogram, Gram, Milligram, Pound, Ounce,
     Litre, Millilitre, CubicMetre, Litres100,
     FluidOunce, Teaspoon, Tablespoon, Cup, Pint, Quart, Gallon, Gallons100,
@@ -92,7 +93,7 @@ const fn row(base: Base, kind: Dimension, names: Names, times: Decimal) -> Row {
 }
 
 #[rustfmt::skip]
-pub(super) static TABLE: [Row; 47] = {
+pub(super) static TABLE: [Row; 50] = {
     use Base as B;
     use Dimension::{Area, Length, Mass, Percent, Pressure, Speed, Temperature, Time, Volume};
     [
@@ -111,6 +112,12 @@ pub(super) static TABLE: [Row; 47] = {
         row(B::SquareFeet100, Area, ("100.[ft_i]2", "100 ft²", "100ft2 100sqft 100squarefeet"), dec(9_290_304, 6)),
         row(B::SquareFeet1000, Area, ("1000.[ft_i]2", "1000 ft²",
             "1000ft2 1000sqft 1000squarefeet 1,000ft2 1,000sqft 1,000squarefeet"), dec(9_290_304, 5)),
+        // What bags and bottles say they cover.
+        row(B::SquareFeet5000, Area, ("5000.[ft_i]2", "5000 ft²",
+            "5000ft2 5000sqft 5000squarefeet 5,000ft2 5,000sqft 5,000squarefeet"), dec(46_451_520, 5)),
+        row(B::SquareFeet10000, Area, ("10000.[ft_i]2", "10000 ft²",
+            "10000ft2 10000sqft 10000squarefeet 10,000ft2 10,000sqft 10,000squarefeet"), dec(9_290_304, 4)),
+        row(B::SquareMetres100, Area, ("100.m2", "100 m²", "100m2 100sqm 100squaremeters"), dec(100, 0)),
         row(B::Acre, Area, ("43560.[ft_i]2", "acre", "acre acres ac"), dec(40_468_564_224, 7)),
         row(B::Hectare, Area, ("har", "ha", "ha hectare hectares"), dec(10000, 0)),
         row(B::Kilogram, Mass, ("kg", "kg", ""), ONE),

@@ -37,20 +37,32 @@ impl Unit {
     pub const METRE: Self = Self::alone(Base::Metre);
     /// Avoirdupois pound.
     pub const POUND: Self = Self::alone(Base::Pound);
+    /// Gram.
+    pub const GRAM: Self = Self::alone(Base::Gram);
     /// Avoirdupois ounce: a weight.
     pub const OUNCE: Self = Self::alone(Base::Ounce);
     /// Kilogram.
     pub const KILOGRAM: Self = Self::alone(Base::Kilogram);
     /// US fluid ounce: a volume.
     pub const FLUID_OUNCE: Self = Self::alone(Base::FluidOunce);
+    /// Millilitre.
+    pub const MILLILITRE: Self = Self::alone(Base::Millilitre);
+    /// US pint.
+    pub const PINT: Self = Self::alone(Base::Pint);
     /// US gallon.
     pub const GALLON: Self = Self::alone(Base::Gallon);
     /// Litre.
     pub const LITRE: Self = Self::alone(Base::Litre);
+    /// Second.
+    pub const SECOND: Self = Self::alone(Base::Second);
     /// Minute.
     pub const MINUTE: Self = Self::alone(Base::Minute);
     /// Hour.
     pub const HOUR: Self = Self::alone(Base::Hour);
+    /// A hundred square metres.
+    pub const SQUARE_METRES_100: Self = Self::alone(Base::SquareMetres100);
+    /// Hectare.
+    pub const HECTARE: Self = Self::alone(Base::Hectare);
     /// Degree Celsius.
     pub const CELSIUS: Self = Self::alone(Base::Celsius);
     /// Degree Fahrenheit.
@@ -71,6 +83,21 @@ impl Unit {
     pub const POUND_PER_1000_SQUARE_FEET: Self = Self {
         over: Base::Pound,
         under: Some(Base::SquareFeet1000),
+    };
+    /// US gallon per thousand square feet.
+    pub const GALLON_PER_1000_SQUARE_FEET: Self = Self {
+        over: Base::Gallon,
+        under: Some(Base::SquareFeet1000),
+    };
+    /// US gallon per acre of 43,560 square feet.
+    pub const GALLON_PER_ACRE: Self = Self {
+        over: Base::Gallon,
+        under: Some(Base::Acre),
+    };
+    /// US gallon per minute.
+    pub const GALLON_PER_MINUTE: Self = Self {
+        over: Base::Gallon,
+        under: Some(Base::Minute),
     };
     /// Pound per acre of 43,560 square feet.
     pub const POUND_PER_ACRE: Self = Self {
@@ -191,6 +218,19 @@ impl Unit {
     /// The unit in which this one counts, such as pounds for pounds an acre; none for a bare number.
     pub(crate) fn over(self) -> Option<Self> {
         Self::checked(self.over, None)
+    }
+
+    /// What this unit is per, such as the acre of pounds an acre; none where it stands alone.
+    pub(crate) fn under(self) -> Option<Self> {
+        Self::checked(self.under?, None)
+    }
+
+    /// This unit per another, both alone; none where that pair has no kind.
+    pub(crate) fn per(self, under: Self) -> Option<Self> {
+        if self.under.is_some() || under.under.is_some() {
+            return None;
+        }
+        Self::checked(self.over, Some(under.over))
     }
 
     /// Factor and divisor to SI, both exact, and what is added before: `(x + shift) * times / by`.

@@ -74,6 +74,13 @@ pub struct SkyAdvice {
     /// How long a treatment is taken to last when nobody said. Common practice, no source.
     #[n(19)]
     pub job_assumed_min: u32,
+    /// From so long before sunset air commonly does not mix: one to two hours, of which the longer
+    /// is the safe side (GRDC Spray Application Manual, module 10).
+    #[n(20)]
+    pub sunset_before_min: u32,
+    /// Until so long after sunrise (GRDC, the same).
+    #[n(21)]
+    pub sunrise_after_min: u32,
 }
 
 impl Default for SkyAdvice {
@@ -99,6 +106,8 @@ impl Default for SkyAdvice {
             delta_t_care_c: 8,
             delta_t_stop_c: 10,
             job_assumed_min: 60,
+            sunset_before_min: 120,
+            sunrise_after_min: 60,
         }
     }
 }

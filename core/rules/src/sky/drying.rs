@@ -57,7 +57,18 @@ fn banded(delta_t: f64, inputs: &SkyInputs<'_>) -> Finding {
     } else {
         (Verdict::Clear, Reason::DropsDryWell)
     };
-    Finding::new(Check::DryingSpeed, verdict, reason)
+    let finding = Finding::new(Check::DryingSpeed, verdict, reason);
+    let methods_differ = [least, care, stop]
+        .iter()
+        .any(|limit| (delta_t - f64::from(*limit)).abs() <= DEAD_BAND_C);
+    let finding = if methods_differ {
+        finding.and(Reason::WetBulbMethodsDiffer {
+            celsius: near(DEAD_BAND_C, 1, Unit::CELSIUS),
+        })
+    } else {
+        finding
+    };
+    finding
         .with_value(Shown::DeltaT {
             celsius: near(delta_t, 1, Unit::CELSIUS),
         })

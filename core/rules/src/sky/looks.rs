@@ -5,8 +5,17 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
+use super::temperature::scales;
 use super::{SkyInputs, age_min};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Verdict, Whose};
+use crate::label::{Label, LabelSays, Method, WateringIn};
+use crate::quantity::{Entered, Unit, whole};
+
+/// Wind above which to keep away from blooms, how near beekeepers are told, and how long before
+/// (NC State University, pollinator practices in turf).
+const BEES_WIND_MPH: u32 = 5;
+const BEEKEEPERS_WITHIN_MILES: u32 = 2;
+const BEEKEEPERS_TOLD_BEFORE_H: u32 = 48;
 
 /// Something seen that tells of air that does not mix.
 #[derive(
@@ -60,6 +69,9 @@ pub enum Soil {
     /// Frozen: what goes on runs off.
     #[n(3)]
     Frozen,
+    /// Turf gone dormant from drought: brown, and no longer growing.
+    #[n(4)]
+    DroughtDormant,
 }
 
 /// A person's look at the soil.
@@ -71,6 +83,10 @@ pub struct SoilLook {
     /// What was seen.
     #[n(1)]
     pub soil: Soil,
+    /// Its temperature, where a thermometer was put in: shown, as no label sheet sets one.
+    #[n(2)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temperature: Option<Entered>,
 }
 
 /// Blooms on the lawn and beside it.
@@ -100,49 +116,42 @@ pub struct BloomLook {
     pub bloom: Bloom,
 }
 
-pub(super) fn inversion(inputs: &SkyInputs<'_>) -> Finding {
-    let check = Check::Inversion;
-    let look = inputs.inversion.map(|l| (l.at_utc_ms, &l.signs));
-    let (signs, age_min) = match recent(look, inputs) {
-        Ok(seen) => seen,
-        Err(why) => return Finding::unknown(check, why),
-    };
-    let (verdict, reason) = if signs.is_empty() {
-        (Verdict::Clear, Reason::NoInversionSign)
-    } else if signs
-        .iter()
-        .any(|s| matches!(s, InversionSign::HangingSmoke | InversionSign::Fog))
-    {
-        (Verdict::DontTreat, Reason::InversionSeen)
-    } else {
-        (Verdict::Caution, Reason::InversionPossible)
-    };
-    Finding::new(check, verdict, reason)
-        .with_value(Shown::InversionSigns {
-            count: u32::try_from(signs.len()).unwrap_or(u32::MAX),
-        })
-        .with_limit(Shown::NoInversionSign, Whose::Advice)
-        .with_age_min(age_min)
-        .with_source(Source::Inversion)
-}
-
 pub(super) fn soil(inputs: &SkyInputs<'_>) -> Finding {
     let check = Check::Soil;
-    let (soil, age_min) = match recent(inputs.soil.map(|l| (l.at_utc_ms, l.soil)), inputs) {
+    let look = inputs.soil.map(|l| (l.at_utc_ms, l));
+    let (look, age_min) = match recent(look, inputs) {
         Ok(seen) => seen,
         Err(why) => return Finding::unknown(check, why),
     };
+    let soil = look.soil;
     let (verdict, reason) = match soil {
         Soil::Fit => (Verdict::Clear, Reason::SoilTakesWater),
         Soil::DustDry => (Verdict::Caution, Reason::SoilDustDry),
         Soil::Soaked => (Verdict::DontTreat, Reason::SoilSoaked),
         Soil::Frozen => (Verdict::DontTreat, Reason::SoilFrozen),
+        Soil::DroughtDormant => (Verdict::Caution, Reason::TurfDormant),
     };
-    Finding::new(check, verdict, reason)
+    let mut finding = Finding::new(check, verdict, reason);
+    finding.also.extend(look.temperature.map(soil_temperature));
+    finding
         .with_value(Shown::SoilSeen { soil })
         .with_limit(Shown::SoilThatTakesWater, Whose::Advice)
         .with_age_min(age_min)
         .with_source(Source::Practice)
+}
+
+/// What the thermometer in the soil showed, on both scales.
+fn soil_temperature(given: Entered) -> Reason {
+    match given.to_temperature() {
+        Ok(temperature) => {
+            let (fahrenheit, celsius) = scales(temperature);
+            Reason::SoilTemperatureWas {
+                fahrenheit,
+                celsius,
+            }
+        }
+        Err(_) => Reason::SoilTemperatureUnusable { given },
+    }
 }
 
 pub(super) fn bloom(inputs: &SkyInputs<'_>) -> Finding {
@@ -156,15 +165,41 @@ pub(super) fn bloom(inputs: &SkyInputs<'_>) -> Finding {
         Bloom::Beside => (Verdict::Caution, Reason::BloomsBeside),
         Bloom::OnLawn => (Verdict::DontTreat, Reason::BloomsOnLawn),
     };
-    Finding::new(check, verdict, reason)
+    let mut finding = Finding::new(check, verdict, reason);
+    if bloom != Bloom::None {
+        finding.also = for_bees(inputs.label);
+    }
+    finding
         .with_value(Shown::BloomsSeen { bloom })
         .with_limit(Shown::NoBloomsInReach, Whose::Advice)
         .with_age_min(age_min)
         .with_source(Source::Bees)
 }
 
+/// What spares bees where blooms are in reach. Bait is never watered in, and neither is what the
+/// label wants left dry.
+fn for_bees(label: &Label) -> Vec<Reason> {
+    let into_the_soil = matches!(label.method, Method::Granule | Method::Drench);
+    let left_dry = matches!(label.watering_in, LabelSays::Value(WateringIn::Withheld(_)));
+    let mut advice = Vec::new();
+    if into_the_soil && !left_dry {
+        advice.push(Reason::BeesWaterIn);
+    }
+    advice.push(Reason::BeesWindBelow {
+        speed: whole(BEES_WIND_MPH, Unit::MILE_PER_HOUR),
+    });
+    advice.push(Reason::BeesTellBeekeepers {
+        miles: BEEKEEPERS_WITHIN_MILES,
+        hours: BEEKEEPERS_TOLD_BEFORE_H,
+    });
+    advice
+}
+
 /// What was seen and how many minutes ago, unless nobody looked or it is too long ago.
-fn recent<T>(look: Option<(i64, T)>, inputs: &SkyInputs<'_>) -> Result<(T, u32), Reason> {
+pub(super) fn recent<T>(
+    look: Option<(i64, T)>,
+    inputs: &SkyInputs<'_>,
+) -> Result<(T, u32), Reason> {
     let (at_utc_ms, seen) = look.ok_or(Reason::NotLookedAt)?;
     let age_min = age_min(at_utc_ms, inputs.now)?;
     if age_min > inputs.advice.look_age_most_min {

@@ -6,30 +6,42 @@
 
 mod advice;
 mod air;
+mod applies;
+mod down_wind;
 mod drying;
 mod forecast;
+mod height;
 mod interval;
+mod inversion;
 mod looks;
 mod metar;
 mod rain;
 mod reading;
+mod sun;
 mod temperature;
 mod wind;
 mod window;
 
 pub use advice::SkyAdvice;
 pub use air::{delta_t_c, dew_point_c, wet_bulb_c};
+pub use applies::which_checks;
+pub use down_wind::{Around, DownWind, HALF_ANGLE_DEG, Nearby, Sector, apart_deg, down_wind};
 pub use forecast::{Forecast, Layer, Step};
+pub use height::{REPORT_HEIGHT_M, must_be_meter_height, must_be_wind, wind_at_10_m_mph};
 pub use looks::{Bloom, BloomLook, InversionLook, InversionSign, Soil, SoilLook};
 pub use metar::StationReport;
 pub use reading::{
     AirReading, BeaufortSeen, MeterReading, WindSummary, YardWind, beaufort_mph, summarise,
 };
+pub use sun::{
+    AllDay, InversionHours, Place, SeenThrough, SunDay, SunPosition, inversion_hours, sun_day,
+    sun_position,
+};
 pub use window::{NextWindow, next_window};
 
 use crate::finding::{Check, Finding, Reason, Verdict};
 use crate::keep_off::Now;
-use crate::label::{Label, Method};
+use crate::label::Label;
 
 /// Everything that may be known about the sky. What is not known is left out.
 #[derive(Debug, Clone, Copy)]
@@ -54,6 +66,10 @@ pub struct SkyInputs<'a> {
     pub soil: Option<&'a SoilLook>,
     /// What a person saw of blooms.
     pub bloom: Option<&'a BloomLook>,
+    /// Where the yard lies, for the hours of sunrise and sunset.
+    pub place: Option<Place>,
+    /// What lies around the lawn, as it was noted; an empty list where nothing is marked.
+    pub around: Option<&'a [Nearby]>,
     /// Advised limits, the crew's own where it set them.
     pub advice: &'a SkyAdvice,
 }
@@ -72,43 +88,14 @@ impl<'a> SkyInputs<'a> {
             inversion: None,
             soil: None,
             bloom: None,
+            place: None,
+            around: None,
             advice,
         }
     }
 
     fn job_ms(&self) -> i64 {
         i64::from(self.job_min).max(1) * MIN_MS
-    }
-}
-
-/// The checks of the sky that this method asks for. Drying speed and inversions say nothing about
-/// what falls dry; wind, rain and soil matter to all.
-pub fn which_checks(method: Method) -> &'static [Check] {
-    match method {
-        Method::FoliarSpray => &[
-            Check::Wind,
-            Check::Rain,
-            Check::Temperature,
-            Check::Inversion,
-            Check::DryingSpeed,
-            Check::Soil,
-            Check::Bloom,
-        ],
-        Method::Drench => &[
-            Check::Wind,
-            Check::Rain,
-            Check::Temperature,
-            Check::Inversion,
-            Check::Soil,
-            Check::Bloom,
-        ],
-        Method::Granule | Method::Bait => &[
-            Check::Wind,
-            Check::Rain,
-            Check::Temperature,
-            Check::Soil,
-            Check::Bloom,
-        ],
     }
 }
 
@@ -141,8 +128,8 @@ pub fn which_checks(method: Method) -> &'static [Check] {
 /// ```
 pub fn outlook(inputs: &SkyInputs<'_>) -> Vec<Finding> {
     which_checks(inputs.label.method)
-        .iter()
-        .map(|check| one(*check, inputs))
+        .into_iter()
+        .map(|check| one(check, inputs))
         .collect()
 }
 
@@ -151,7 +138,8 @@ fn one(check: Check, inputs: &SkyInputs<'_>) -> Finding {
         Check::Wind => wind::finding(inputs),
         Check::Rain => rain::finding(inputs),
         Check::Temperature => temperature::finding(inputs),
-        Check::Inversion => looks::inversion(inputs),
+        Check::Inversion => inversion::finding(inputs),
+        Check::DownWind => down_wind::finding(inputs),
         Check::DryingSpeed => drying::finding(inputs),
         Check::Soil => looks::soil(inputs),
         Check::Bloom => looks::bloom(inputs),

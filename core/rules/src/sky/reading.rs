@@ -6,6 +6,7 @@ use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 use uom::si::velocity::mile_per_hour;
 
+use super::height::raise;
 use super::{SkyAdvice, age_min};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::Reason;
@@ -27,6 +28,10 @@ pub struct MeterReading {
     /// Where the wind comes from, in degrees clockwise from north; 360 is north.
     #[n(3)]
     pub from_degrees: Option<u16>,
+    /// How high above the lawn the meter was held, where it was noted.
+    #[n(4)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub height: Option<Entered>,
 }
 
 /// Wind judged by what it moves.
@@ -72,6 +77,11 @@ pub struct WindSummary {
     pub gust_mph: Option<f64>,
     /// The highest number of all, mean, single readings and gusts: what is held against a limit.
     pub largest_mph: f64,
+    /// The highest of single readings and gusts as it may blow at 10 m, estimated from the height
+    /// of each; never below `largest_mph`.
+    pub at_10_m_mph: f64,
+    /// The lowest height at which the meter was held; none where a reading notes none.
+    pub height: Option<Entered>,
     /// How many readings still count.
     pub count: usize,
     /// Time from the first to the last of them, in seconds.
@@ -91,12 +101,23 @@ pub struct WindSummary {
 pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Option<WindSummary> {
     let mut used = Vec::new();
     let mut lacks = None;
+    let mut at_10_m_mph = 0.0_f64;
     for reading in readings {
         match age_min(reading.at_utc_ms, now) {
             Err(_) => lacks = Some(Reason::WindReadingToCome),
             Ok(age) if age > advice.wind_age_most_min => {}
             Ok(age) => match speeds(reading) {
-                Ok((wind, gust)) => used.push((reading, age, wind, gust)),
+                Ok((wind, gust)) => match raise(reading.height.as_ref()) {
+                    Ok(raised) => {
+                        at_10_m_mph = at_10_m_mph.max(gust.map_or(wind, |g| g.max(wind)) * raised);
+                        used.push((reading, age, wind, gust));
+                    }
+                    Err(_) => {
+                        lacks = reading
+                            .height
+                            .map(|given| Reason::MeterHeightUnusable { given });
+                    }
+                },
                 Err(why) => lacks = Some(why),
             },
         }
@@ -128,12 +149,37 @@ pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Opt
         mean_mph,
         gust_mph,
         largest_mph,
+        at_10_m_mph: at_10_m_mph.max(largest_mph),
+        height: lowest(used.iter().map(|u| u.0.height)),
         count: used.len(),
         span_s,
         age_min: used.iter().map(|u| u.1).min()?,
         from_degrees: mean_direction(used.iter().filter_map(|u| u.0.from_degrees)),
         lacks,
     })
+}
+
+/// The lowest of the heights; none where one is missing, or they cannot be compared.
+fn lowest(heights: impl Iterator<Item = Option<Entered>>) -> Option<Entered> {
+    let mut lowest: Option<Entered> = None;
+    for height in heights {
+        let height = height?;
+        lowest = match lowest {
+            Some(least) if least.compare(&height).ok()?.is_le() => Some(least),
+            _ => Some(height),
+        };
+    }
+    lowest
+}
+
+/// The directions noted with the readings that are not too old, in degrees from north.
+pub(super) fn directions(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Vec<u16> {
+    readings
+        .iter()
+        .filter(|r| age_min(r.at_utc_ms, now).is_ok_and(|age| age <= advice.wind_age_most_min))
+        .filter_map(|r| r.from_degrees)
+        .filter(|degrees| *degrees <= 360)
+        .collect()
 }
 
 /// Lower and upper end of a Beaufort force in mph. Force 12 has no upper end.

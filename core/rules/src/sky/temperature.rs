@@ -3,6 +3,7 @@
 //! As with wind, a station or forecast can only forbid. A label that a person read and that sets no
 //! limit leaves nothing to check; for wind that would not do, since drift harms whatever it says.
 
+use uom::si::f64::ThermodynamicTemperature;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::{SkyInputs, age_min};
@@ -174,8 +175,18 @@ fn limits(finding: Finding, range: &Range<'_>) -> Finding {
 }
 
 fn both_scales(celsius: f64) -> Shown {
+    let (fahrenheit, celsius) = scales(ThermodynamicTemperature::new::<degree_celsius>(celsius));
     Shown::BothScales {
-        fahrenheit: near(celsius * 1.8 + 32.0, 1, Unit::FAHRENHEIT),
-        celsius: near(celsius, 1, Unit::CELSIUS),
+        fahrenheit,
+        celsius,
     }
+}
+
+/// A temperature in °F and °C, to a tenth.
+pub(super) fn scales(temperature: ThermodynamicTemperature) -> (Entered, Entered) {
+    let celsius = temperature.get::<degree_celsius>();
+    (
+        near(celsius * 1.8 + 32.0, 1, Unit::FAHRENHEIT),
+        near(celsius, 1, Unit::CELSIUS),
+    )
 }

@@ -1,12 +1,16 @@
 //! The sky's findings: corner cases, and that taking data away never makes one look better.
 
+mod applies;
+mod down_wind;
 mod fewer;
+mod height;
+mod inversion;
 mod rain_and_air;
 mod wind;
 
 use super::*;
 use crate::keep_off::Now;
-use crate::label::{KeepOffTerms, LabelSays};
+use crate::label::{KeepOffTerms, LabelSays, Method};
 use crate::quantity::Entered;
 
 const HOUR_MS: i64 = 60 * MIN_MS;
@@ -43,7 +47,7 @@ fn label(method: Method) -> Label {
     }
 }
 
-/// Readings a minute apart up to now, each with a gust.
+/// Readings a minute apart up to now, each with a gust, at the height of weather reports.
 fn readings(winds_and_gusts: &[(&str, &str)]) -> Vec<MeterReading> {
     let count = i64::try_from(winds_and_gusts.len()).unwrap();
     (0..count)
@@ -53,6 +57,7 @@ fn readings(winds_and_gusts: &[(&str, &str)]) -> Vec<MeterReading> {
             wind: entered(wind),
             gust: Some(entered(gust)),
             from_degrees: Some(320),
+            height: Some(entered("10 m")),
         })
         .collect()
 }
@@ -118,19 +123,6 @@ fn nothing_looked_at_is_unknown_by_name_for_every_method() {
                 .all(|f| f.verdict == Verdict::Unknown && !f.why().is_empty())
         );
     }
-}
-
-#[test]
-fn drying_speed_and_inversion_are_asked_of_sprays_only() {
-    let asked = |method, check| which_checks(method).contains(&check);
-    assert!(asked(Method::FoliarSpray, Check::DryingSpeed));
-    assert!(
-        asked(Method::FoliarSpray, Check::Inversion) && asked(Method::Drench, Check::Inversion)
-    );
-    for method in [Method::Granule, Method::Bait] {
-        assert!(!asked(method, Check::DryingSpeed) && !asked(method, Check::Inversion));
-    }
-    assert!(!asked(Method::Drench, Check::DryingSpeed));
 }
 
 #[test]

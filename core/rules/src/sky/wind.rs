@@ -6,6 +6,7 @@
 use uom::si::f64::Velocity;
 use uom::si::velocity::{kilometer_per_hour, mile_per_hour};
 
+use super::height::assumed_height;
 use super::reading::{WindSummary, YardWind, beaufort_mph, summarise};
 use super::{SkyInputs, age_min};
 use crate::finding::{Check, Finding, LabelField, Reason, Shown, Source, Verdict, Whose};
@@ -24,8 +25,10 @@ struct Measured {
     largest_mph: f64,
     /// What calm is judged by: the mean, or the lower end of an estimate.
     calmest_mph: f64,
+    /// What a hand meter's reading may be at 10 m; scales and reports speak of that height already.
+    at_10_m_mph: Option<f64>,
     age_min: u32,
-    whence: Reason,
+    whence: Vec<Reason>,
     lacks: Option<Reason>,
 }
 
@@ -106,8 +109,9 @@ fn at_yard(inputs: &SkyInputs<'_>) -> Result<Measured, Reason> {
             Ok(Measured {
                 largest_mph,
                 calmest_mph,
+                at_10_m_mph: None,
                 age_min,
-                whence: Reason::ByBeaufort { force },
+                whence: vec![Reason::ByBeaufort { force }],
                 lacks: None,
             })
         }
@@ -116,16 +120,23 @@ fn at_yard(inputs: &SkyInputs<'_>) -> Result<Measured, Reason> {
 
 fn from_summary(summary: WindSummary) -> Measured {
     let mph = |value| near(value, 1, Unit::MILE_PER_HOUR);
-    let whence = Reason::ByMeter {
+    let by_meter = Reason::ByMeter {
         count: u32::try_from(summary.count).unwrap_or(u32::MAX),
         mean: mph(summary.mean_mph),
         gust: summary.gust_mph.map(mph),
     };
+    let held = match summary.height {
+        Some(height) => Reason::MeterHeldAt { height },
+        None => Reason::MeterHeightNotNoted {
+            height: assumed_height(),
+        },
+    };
     Measured {
         largest_mph: summary.largest_mph,
         calmest_mph: summary.mean_mph,
+        at_10_m_mph: Some(summary.at_10_m_mph),
         age_min: summary.age_min,
-        whence,
+        whence: vec![by_meter, held],
         lacks: summary.lacks,
     }
 }
@@ -134,8 +145,9 @@ fn from_summary(summary: WindSummary) -> Measured {
 fn hold(measured: &Measured, limit: &Limit<'_>, inputs: &SkyInputs<'_>) -> Finding {
     let mph = measured.largest_mph;
     let about = |verdict, what| {
-        Finding::new(Check::Wind, verdict, what)
-            .and(measured.whence.clone())
+        let mut finding = Finding::new(Check::Wind, verdict, what);
+        finding.also.extend(measured.whence.iter().cloned());
+        finding
             .with_value(speed_shown(mph, limit))
             .with_age_min(measured.age_min)
     };
@@ -195,6 +207,13 @@ fn held_to_label(
         let stop = kmh(advice.wind_stop_kmh);
         let what = Reason::WindUnderLabelAboveAdvised;
         (Verdict::Caution, what, Some(stop))
+    } else if let Some(higher_up) = measured.at_10_m_mph.filter(|up| *up > most_mph * SAME) {
+        let speed = rounded_up(higher_up, Unit::MILE_PER_HOUR);
+        (
+            Verdict::Caution,
+            Reason::WindAboveLabelHigherUp { speed },
+            None,
+        )
     } else {
         (Verdict::Clear, Reason::WindUnderLabel, None)
     }
@@ -218,14 +237,15 @@ fn station(inputs: &SkyInputs<'_>) -> Option<Measured> {
     }
     let mph = |e: &Option<Entered>| Some(e.as_ref()?.to_speed().ok()?.get::<mile_per_hour>());
     let mean = mph(&report.wind)?;
-    let whence = Reason::ByStation {
+    let whence = vec![Reason::ByStation {
         station: report.station.clone(),
         age_min,
-    };
+    }];
     let largest_mph = mph(&report.gust).map_or(mean, |gust| gust.max(mean));
     Some(Measured {
         largest_mph,
         calmest_mph: mean,
+        at_10_m_mph: None,
         age_min,
         whence,
         lacks: None,
@@ -249,8 +269,9 @@ fn forecast(inputs: &SkyInputs<'_>) -> Option<Measured> {
     Some(Measured {
         largest_mph,
         calmest_mph: largest_mph,
+        at_10_m_mph: None,
         age_min,
-        whence: Reason::ByForecast,
+        whence: vec![Reason::ByForecast],
         lacks: None,
     })
 }
@@ -280,13 +301,17 @@ fn speed_shown(mph: f64, limit: &Limit<'_>) -> Shown {
         (mph, Unit::MILE_PER_HOUR)
     };
     if value.is_finite() {
-        let rounded_up = (value * 10.0 - 1e-6).ceil().max(0.0) / 10.0;
-        let amount = near(rounded_up, 1, unit);
-        Shown::Amount { amount }
+        Shown::Amount {
+            amount: rounded_up(value, unit),
+        }
     } else {
         let least = whole(BEAUFORT_LAST_MPH, Unit::MILE_PER_HOUR);
         Shown::OrMore { least }
     }
+}
+
+fn rounded_up(value: f64, unit: Unit) -> Entered {
+    near((value * 10.0 - 1e-6).ceil().max(0.0) / 10.0, 1, unit)
 }
 
 fn kmh(speed: u32) -> Shown {

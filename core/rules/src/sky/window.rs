@@ -7,9 +7,10 @@ use serde::Serialize;
 
 use super::forecast::Forecast;
 use super::rain::{DryWindow, dry_window, rain_over};
+use super::sun::in_inversion_hours;
 use super::wind::kmh_in_mph;
-use super::{MIN_MS, SkyInputs, temperature};
-use crate::finding::{LabelField, Reason, Verdict};
+use super::{MIN_MS, SkyInputs, temperature, which_checks};
+use crate::finding::{Check, LabelField, Reason, Verdict};
 use crate::label::LabelSays;
 use crate::quantity::{Unit, whole};
 use uom::si::velocity::mile_per_hour;
@@ -24,7 +25,8 @@ const HOURS_MOST: usize = 14 * 24;
 #[serde(rename_all = "snake_case", tag = "window")]
 pub enum NextWindow {
     /// Starts from `from` until `to` have wind, rain and temperature under the limits, by the
-    /// forecast. Measure at the yard then.
+    /// forecast, and for sprays lie outside the hours of an inversion where the place is known.
+    /// Measure at the yard then.
     MayOpen {
         /// First start, in milliseconds since 1970 UTC.
         from_utc_ms: i64,
@@ -46,6 +48,7 @@ enum Stops {
     Wind,
     Rain,
     Temperature,
+    Inversion,
     ForecastEnds,
 }
 
@@ -82,7 +85,7 @@ fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, Reason> {
 
     let mut first = None;
     let mut to_utc_ms = now;
-    let mut stopped = [0_u32; 3];
+    let mut stopped = [0_u32; 4];
     for start in starts {
         match (stops(start, forecast, &dry, wind_mph, inputs), first) {
             (None, _) => {
@@ -96,14 +99,18 @@ fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, Reason> {
             (Some(Stops::Wind), None) => stopped[0] += 1,
             (Some(Stops::Rain), None) => stopped[1] += 1,
             (Some(Stops::Temperature), None) => stopped[2] += 1,
+            (Some(Stops::Inversion), None) => stopped[3] += 1,
         }
     }
-    let reasons = |why| vec![why, wind_held, dry.held];
+    let reasons = |why: Vec<Reason>| {
+        let held = [wind_held, dry.held].into_iter().chain(sun_held(inputs));
+        why.into_iter().chain(held).collect()
+    };
     Ok(match first {
         Some(from_utc_ms) => NextWindow::MayOpen {
             from_utc_ms,
             to_utc_ms,
-            reasons: reasons(Reason::MayOpenByForecast),
+            reasons: reasons(vec![Reason::MayOpenByForecast]),
         },
         None => NextWindow::NotSeen {
             reasons: reasons(not_seen(stopped)),
@@ -111,15 +118,45 @@ fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, Reason> {
     })
 }
 
-fn not_seen([wind_h, rain_h, temperature_h]: [u32; 3]) -> Reason {
-    if wind_h + rain_h + temperature_h == 0 {
-        return Reason::ForecastTooShort;
+fn not_seen([wind_h, rain_h, temperature_h, sun_h]: [u32; 4]) -> Vec<Reason> {
+    let mut why = Vec::new();
+    if wind_h + rain_h + temperature_h > 0 {
+        why.push(Reason::NoHourWillDo {
+            wind_h,
+            rain_h,
+            temperature_h,
+        });
     }
-    Reason::NoHourWillDo {
-        wind_h,
-        rain_h,
-        temperature_h,
+    if sun_h > 0 {
+        why.push(Reason::NoHourByTheSun { hours: sun_h });
     }
+    if why.is_empty() {
+        why.push(Reason::ForecastTooShort);
+    }
+    why
+}
+
+/// Whether evening, night and morning are left out: only where drops drift, and only where it is
+/// known when the sun rises and sets.
+fn sun_held(inputs: &SkyInputs<'_>) -> Option<Reason> {
+    let asked = which_checks(inputs.label.method).contains(&Check::Inversion);
+    let held = match inputs.place {
+        Some(_) => Reason::OutsideInversionHours {
+            before_min: inputs.advice.sunset_before_min,
+            after_min: inputs.advice.sunrise_after_min,
+        },
+        None => Reason::HoursNotLeftOut,
+    };
+    asked.then_some(held)
+}
+
+fn in_hours_left_out(inputs: &SkyInputs<'_>, (start, end): (i64, i64)) -> bool {
+    let place = inputs
+        .place
+        .filter(|_| which_checks(inputs.label.method).contains(&Check::Inversion));
+    // An hour that cannot be told is not offered.
+    place
+        .is_some_and(|place| in_inversion_hours(place, (start, end), inputs.advice).unwrap_or(true))
 }
 
 fn wind_limit(inputs: &SkyInputs<'_>) -> Result<(f64, Reason), Reason> {
@@ -178,6 +215,9 @@ fn stops(
         inputs.advice,
     );
     match rain.verdict {
+        Verdict::Clear | Verdict::Caution if in_hours_left_out(inputs, (start, end)) => {
+            Some(Stops::Inversion)
+        }
         Verdict::Clear | Verdict::Caution => None,
         Verdict::Unknown => Some(Stops::ForecastEnds),
         Verdict::DontTreat => Some(Stops::Rain),

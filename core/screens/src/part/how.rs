@@ -8,11 +8,15 @@ use crate::words::Words;
 
 /// A number's working, folded away until a person asks.
 pub(crate) fn how(ask: &Ask<'_>, working: &Working) -> Markup {
-    let words = ask.words;
+    how_in(ask.words, working)
+}
+
+/// The same where only the words are at hand.
+pub(crate) fn how_in(words: Words, working: &Working) -> Markup {
     html! {
         details.how {
-            summary { (ask.t("frame-how")) }
-            p { (ask.t("frame-formula")) ": " (words.term(working.formula)) }
+            summary { (words.t("frame-how")) }
+            p { (words.t("frame-formula")) ": " (words.term(working.formula)) }
             dl {
                 @for (name, value) in &working.inputs {
                     div.row { dt { (words.term(name)) } dd { (value) } }
@@ -20,7 +24,7 @@ pub(crate) fn how(ask: &Ask<'_>, working: &Working) -> Markup {
             }
             @if let Some(rounding) = &working.rounding { p { (words.said("rounding", rounding)) } }
             @for note in &working.notes { p { (words.said("note", note)) } }
-            p.source { (ask.t("frame-source")) ": " (words.term(working.source)) }
+            p.source { (words.t("frame-source")) ": " (words.term(working.source)) }
         }
     }
 }
@@ -35,6 +39,14 @@ impl Words {
         } else {
             english.to_owned()
         }
+    }
+}
+
+impl Words {
+    /// A life stage that is counted.
+    pub(crate) fn stage(self, english: &str) -> String {
+        // words: word-*
+        self.t(&format!("word-{}", slug(english)))
     }
 }
 

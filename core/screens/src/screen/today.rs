@@ -10,6 +10,7 @@ use chrono::Days;
 use maud::{Markup, html};
 use sward_book::Book;
 use sward_book::ids::SheetId;
+use sward_book::sheet::Position;
 use sward_book::view::visit::{VisitState, VisitView};
 
 use super::first;
@@ -36,11 +37,11 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
     }
 }
 
-/// Names and time zones of yards, each read once.
+/// Names, time zones and places of yards, each read once.
 pub(super) struct Yards<'a> {
     book: &'a Book,
     words: Words,
-    known: BTreeMap<SheetId, (String, Words)>,
+    known: BTreeMap<SheetId, (String, Words, Option<Position>)>,
 }
 
 impl<'a> Yards<'a> {
@@ -54,15 +55,34 @@ impl<'a> Yards<'a> {
 
     /// A yard's name, and the words in its zone.
     pub(super) fn get(&mut self, yard: Option<SheetId>) -> (String, Words) {
+        let (name, words, _) = self.known(yard);
+        (name, words)
+    }
+
+    fn stop<'v>(&mut self, visit: &'v VisitView) -> Stop<'v> {
+        let (name, words, position) = self.known(visit.yard);
+        Stop {
+            visit,
+            name,
+            words,
+            position,
+        }
+    }
+
+    fn known(&mut self, yard: Option<SheetId>) -> (String, Words, Option<Position>) {
         let Some(yard) = yard else {
-            return (self.words.t("today-yard-missing"), self.words);
+            return (self.words.t("today-yard-missing"), self.words, None);
         };
         let (book, words) = (self.book, self.words);
         self.known
             .entry(yard)
             .or_insert_with(|| match book.yard(yard) {
-                Ok(view) => (view.name, words.in_zone(view.zone.parse().ok())),
-                Err(_) => (words.t("today-yard-missing"), words),
+                Ok(view) => (
+                    view.name,
+                    words.in_zone(view.zone.parse().ok()),
+                    view.position,
+                ),
+                Err(_) => (words.t("today-yard-missing"), words, None),
             })
             .clone()
     }
@@ -85,8 +105,14 @@ fn today(ask: &Ask<'_>, book: &Book) -> Result<Page> {
             }
             h2 { (ask.t("today-stops")) }
             @if open.is_empty() { p.note { (ask.t("today-no-stops")) } }
-            ul.list data-nearest[false] {
-                @for visit in open.iter().take(SHOWN_MOST) { li { (stop(ask, &mut yards, visit)) } }
+            @let shown: Vec<Stop<'_>> = open.iter().take(SHOWN_MOST).map(|v| yards.stop(v)).collect();
+            (part::nearest_first(ask, shown.iter().any(|s| s.position.is_some())))
+            ul.list data-nearest {
+                @for stop in &shown {
+                    li data-lat=[stop.position.map(Position::lat_deg)] data-lon=[stop.position.map(Position::lon_deg)] {
+                        (stop.way(ask))
+                    }
+                }
             }
             @if open.len() > SHOWN_MOST {
                 p.note { (ask.words.t_with("today-more", &[("n", (open.len() - SHOWN_MOST).into())])) }
@@ -106,17 +132,27 @@ fn today(ask: &Ask<'_>, book: &Book) -> Result<Page> {
     })
 }
 
-fn stop(ask: &Ask<'_>, yards: &mut Yards<'_>, visit: &VisitView) -> Markup {
-    let (name, words) = yards.get(visit.yard);
-    let state = ask.t(match visit.state {
-        VisitState::Treating => "today-treating",
-        _ => "today-open",
-    });
-    html! {
-        a.way href=(format!("/visit/{}", visit.visit)) {
-            strong { (name) } br;
-            span { (state) ", " (pest_name(words, &visit.target)) }
-            @if let Some(opened) = visit.opened { ", " (words.moment_near(opened.utc_ms, ask.now.utc_ms)) }
+/// A visit that is open, at its yard.
+struct Stop<'a> {
+    visit: &'a VisitView,
+    name: String,
+    words: Words,
+    position: Option<Position>,
+}
+
+impl Stop<'_> {
+    fn way(&self, ask: &Ask<'_>) -> Markup {
+        let (visit, words) = (self.visit, self.words);
+        let state = ask.t(match visit.state {
+            VisitState::Treating => "today-treating",
+            _ => "today-open",
+        });
+        html! {
+            a.way href=(format!("/visit/{}", visit.visit)) {
+                strong { (self.name) } br;
+                span { (state) ", " (pest_name(words, &visit.target)) }
+                @if let Some(opened) = visit.opened { ", " (words.moment_near(opened.utc_ms, ask.now.utc_ms)) }
+            }
         }
     }
 }

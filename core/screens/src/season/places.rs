@@ -130,6 +130,9 @@ struct Yard {
     marks: &'static [(&'static str, &'static str, &'static str, &'static str)],
 }
 
+/// The invented town lies in a state of which a rule about signs and one about records were read.
+const STATE: (&str, &str) = ("state", "NY");
+
 const YARDS: &[Yard] = &[
     Yard {
         name: "Corner lot",
@@ -319,7 +322,8 @@ fn stock(
 
 fn yard(book: &mut Book, told: &Yard, zone: &str) -> Result<(SheetId, Vec<ItemId>)> {
     let yard = book.add_yard(told.name, told.address, zone)?;
-    book.set_yard_fields(yard, told.fields)?;
+    let fields = [told.fields, &[STATE]].concat();
+    book.set_yard_fields(yard, &fields)?;
     let mut sections = Vec::new();
     for (name, length, width, east, north) in told.sections {
         let outline = Outline {

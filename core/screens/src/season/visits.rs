@@ -254,6 +254,7 @@ fn look_round(phones: &mut Phones, who: usize, visit: VisitId) -> Result<()> {
             wind: Entered::parse(wind)?,
             gust: Some(Entered::parse(gust)?),
             from_degrees: Some(225),
+            height: None,
         });
     }
     book.measure_wind(visit, readings)?;
@@ -271,6 +272,7 @@ fn look_round(phones: &mut Phones, who: usize, visit: VisitId) -> Result<()> {
         soil: Some(SoilLook {
             at_utc_ms,
             soil: Soil::Fit,
+            temperature: None,
         }),
         bloom: Some(BloomLook {
             at_utc_ms,

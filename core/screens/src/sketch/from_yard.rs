@@ -65,7 +65,7 @@ impl Sketch {
     }
 }
 
-fn section(section: &Section) -> SketchSection {
+pub(super) fn section(section: &Section) -> SketchSection {
     let place = section.east.zip(section.north).map(|(east, north)| Place {
         at: Point::new(east.metres(), north.metres()),
         turn_deg: section.turn_deg.unwrap_or(0.0),
@@ -86,11 +86,14 @@ fn mark(mark: &Mark) -> SketchMark {
             .kind
             .map_or_else(String::new, |kind| kind.word().to_owned()),
         name: mark.name.clone(),
-        at: mark
-            .east
-            .zip(mark.north)
-            .map(|(east, north)| Point::new(east.metres(), north.metres())),
+        at: mark_point(mark),
     }
+}
+
+/// Where a mark lies; none while nobody said.
+pub(super) fn mark_point(mark: &Mark) -> Option<Point> {
+    let placed = mark.east.zip(mark.north);
+    placed.map(|(east, north)| Point::new(east.metres(), north.metres()))
 }
 
 /// The keep-offs that run in a yard.

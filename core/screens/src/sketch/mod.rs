@@ -4,6 +4,7 @@
 //! lives here.
 
 mod area;
+mod around;
 mod draw;
 mod from_yard;
 mod lay_out;
@@ -19,6 +20,7 @@ use sward_book::ids::ItemId;
 use sward_rules::measure::Outline;
 
 pub(crate) use area::{area_sum_words, length_words};
+pub use around::around;
 pub(crate) use legend::kind_words;
 pub(crate) use plane::Point;
 pub(crate) use wind::Lee;

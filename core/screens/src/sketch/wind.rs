@@ -2,10 +2,9 @@
 //!
 //! Whether that wind lets anyone treat at all is for the rules; here is only the geometry.
 
-use super::plane::{Point, Ring, holds, nearest_on_edge};
+use sward_rules::sky::{HALF_ANGLE_DEG, apart_deg};
 
-/// Half the angle that counts as down wind, in degrees: wind swings (common practice, no source).
-pub(crate) const HALF_ANGLE_DEG: f64 = 45.0;
+use super::plane::{Point, Ring, holds, nearest_on_edge};
 
 /// Where something lies when the wind blows.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,12 +43,6 @@ pub(crate) fn lee(from_deg: f64, ring: Option<&Ring>, point: Option<Point>) -> L
     } else {
         Lee::Aside
     }
-}
-
-/// How far two directions are apart, 0 to 180 degrees.
-fn apart_deg(a_deg: f64, b_deg: f64) -> f64 {
-    let apart = (a_deg - b_deg).rem_euclid(360.0);
-    apart.min(360.0 - apart)
 }
 
 #[cfg(test)]

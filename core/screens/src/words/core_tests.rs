@@ -14,11 +14,14 @@ use sward_book::sheet::{SheetKind, schema};
 use sward_book::{BookError, Malformed, Thing, Written};
 use sward_crew::recovery::CodeFault;
 use sward_crew::{CrewError, FileKind, PeerFault};
-use sward_rules::finding::{Check, Finding, LabelField, RainLayer, Reason, Shown, Source, Tenths};
+use sward_rules::calibrate::{DropletClass, DropletUse};
+use sward_rules::finding::{
+    CalibrationPart, Check, Finding, LabelField, RainLayer, Reason, Shown, Source, Tenths,
+};
 use sward_rules::look::{Because, thresholds};
 use sward_rules::measure::WhyDropped;
 use sward_rules::quantity::Dimension;
-use sward_rules::sky::{Bloom, Soil};
+use sward_rules::sky::{Around, Bloom, Soil};
 use sward_rules::walk_round::Question;
 use sward_rules::{
     Allowed, Axis, ControlCount, Entered, Field, MetarGroup, Most, Note, Rounding, RuleError,
@@ -112,6 +115,9 @@ fn every_word_of_the_core_is_there_in_both_languages() {
         plain(LabelField::NAMES),
         plain(RainLayer::NAMES),
         plain(Source::NAMES),
+        plain(CalibrationPart::NAMES),
+        plain(DropletClass::NAMES),
+        plain(DropletUse::NAMES),
         plain(Walked::NAMES),
         plain(MetarGroup::NAMES),
         plain(ControlCount::NAMES),
@@ -138,6 +144,8 @@ fn every_word_of_the_core_is_there_in_both_languages() {
     .into_iter()
     .chain(thresholds().iter().map(|t| t.life_stage.replace(' ', "-")));
     keys.extend(seen.map(|word| format!("word-{word}")));
+    let around = names_of::<Around>();
+    keys.extend(around.iter().map(|word| format!("word-around-{word}")));
     for language in Language::ALL {
         let missing: Vec<_> = keys
             .iter()

@@ -44,10 +44,11 @@ fn word_key(name: &str, text: &str) -> Option<String> {
     let of = match name {
         "dimension" | "is" | "needed" | "wanted" => "dimension-",
         "allowed" => "allowed-",
+        "around" => "around-",
         "limit" => "limit-",
         "what" => "what-",
-        "bloom" | "file" | "group" | "kind" | "layer" | "life_stage" | "missing" | "question"
-        | "soil" => "",
+        "bloom" | "coarsest" | "drops" | "file" | "finest" | "group" | "kind" | "layer"
+        | "life_stage" | "missing" | "part" | "question" | "soil" => "",
         _ => return None,
     };
     Some(format!("word-{of}{}", text.replace(' ', "-")))

@@ -49,3 +49,4 @@ frame-system = Swardbook could not do this: { $said }
 frame-cannot-be-said = this cannot be said in words
 frame-not-shown = This cannot be shown
 frame-to-today = To today
+frame-nearest-first = Nearest first

@@ -59,6 +59,11 @@ look-pest-may-beetle = May or June beetle
 look-pest-chinch-bug = chinch bug
 look-pest-sod-webworm = sod webworm
 look-pest-cutworm = cutworm
+look-pest-armyworm = armyworm
+look-pest-black-turfgrass-ataenius = black turfgrass ataenius
+look-pest-mole-cricket = mole cricket
+look-pest-fire-ant = imported fire ant
+look-pest-billbug = billbug
 # The end without a treatment.
 look-end-title = End without treating?
 look-end-full-result = Not treating is a full result: it is recorded with its reason.
@@ -76,3 +81,33 @@ look-end-note-help = Needed where the reason is something else.
 look-end-again = Look again on
 look-end-again-help = Leave it empty when no return is planned.
 look-end-save = End the visit
+# How many more samples would decide.
+look-more-decide = { $n ->
+    [one] { $n } more sample like these would decide, if it holds as many.
+   *[other] { $n } more samples like these would decide, if they hold as many on average.
+}
+look-more-to-leave = They would then say: leave it.
+look-more-to-treat = They would then say: treating may pay.
+look-more-no-sample = How many more samples would decide: not known, none was taken.
+look-more-one-sample = One sample does not show how much samples differ here: take at least two more.
+look-more-no-threshold = How many samples would decide: not known without a threshold.
+look-more-between = The mean lies within the threshold's own range: more samples may leave it there.
+look-more-too-many = More than 50 samples like these would be needed: look again in a week or two.
+# Degree-days.
+look-warmth = Degree-days
+look-warmth-about = Warmth above a base since a day. A sum means something only beside its source's own base, start and method.
+look-warmth-base = Base temperature, with its unit
+look-warmth-base-help = Such as 50 F or 10 C: as the source of your sum gives it.
+look-warmth-start = Start, the first day that counts
+look-warmth-start-help = As the source of your sum gives it.
+look-warmth-days = A day a line: day, lowest, highest
+look-warmth-days-help = Such as 2026-04-01, 40 F, 80 F. Days left out are named, and the sum is then what it is at least.
+look-warmth-sum = Sum up
+look-warmth-is = { $sum } degree-days
+look-warmth-at-least = At least { $sum } degree-days
+look-warmth-of = Above { $base }, from { $start } to { $until }; { $days ->
+    [one] { $days } day with temperatures
+   *[other] { $days } days with temperatures
+}, by single sine.
+look-warmth-average = By simple average: { $sum }.
+look-warmth-missing = Without temperatures: { $days }.

@@ -137,3 +137,13 @@ ready-start = Start treating
 ready-start-all-the-same = Start treating all the same
 ready-label-unfit = The label sheet does not say how the product goes on, or two devices say it differently: settle that first.
 ready-to-label = To the label sheet
+ready-soil-drought-dormant = Turf dormant from drought
+# The sun.
+ready-soil-temperature = Soil temperature, where a thermometer was put in
+ready-sun = The sun today
+ready-sun-rises = It rises at { $at }.
+ready-sun-sets = It sets at { $at }.
+ready-sun-up = It stays up all day.
+ready-sun-down = It stays down all day.
+ready-sun-hours = Air commonly does not mix from { $from } to { $to }.
+ready-sun-hours-all-day = Air commonly does not mix all day: the sun is down.

@@ -201,3 +201,4 @@ records-correct-finish = Correct the finish
 records-correct-finish-help = Freezes the record anew, with every correction that stands. Keep-offs run from the last application: a later time keeps off longer.
 records-correct-finish-all = Several results stand: this one takes the place of all of them.
 records-finish-note-help = Anything unusual: a spill, equipment, what was left over and where it went.
+records-export-incidents = Every incident, as a table

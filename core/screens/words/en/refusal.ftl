@@ -31,6 +31,7 @@ refusal-field-yes-no = { $field }: choose yes, no, or that the label says nothin
 refusal-field-yes-or-no = { $field }: choose yes or no.
 refusal-field-day = { $field }: this is no day. Write year-month-day, like 2026-06-30.
 refusal-field-bearing = { $field }: write degrees clockwise from north, from 0 to 360.
+refusal-field-position = { $field }: write latitude, then longitude in degrees, like 42.443961, -76.501881. South and west are below zero.
 refusal-field-names-nothing = { $field }: this names nothing. Choose it from the list.
 refusal-offset-too-far = { $field }: { $offset } is too far. Give at most { $metres-most } m to either side of where the sketch begins.
 refusal-field-choice = { $field }: choose one of these: { $words }.

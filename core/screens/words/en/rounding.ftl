@@ -2,3 +2,4 @@
 rounding-whole-steps = To whole steps, never above the label's most.
 rounding-whole-steps-by = To whole steps, never above the label's most: { $change } %.
 rounding-significant-digits = To { $digits } significant digits, for showing.
+rounding-towards-less = To the decimals of the settings tried, towards less product.

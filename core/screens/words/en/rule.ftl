@@ -6,12 +6,14 @@ rule-summary = { $filled } of { $all } filled, { $look } to look for in the text
 rule-filled = something stands there
 rule-look-in-text = look whether the text says it
 rule-missing = empty
+rule-not-applicable = not asked for here
 rule-fill = Fill it
 rule-keep = How long a record is kept
 rule-years = { $n ->
     [one] { $n } year
    *[other] { $n } years
 }
+rule-from-memory = { $said }, from memory, not read: confirm it
 rule-write-within = Written within
 rule-days = { $n ->
     [one] { $n } day
@@ -49,3 +51,8 @@ rule-field-applicator = Applicator
 rule-field-licence-number = Licence number
 rule-field-unexpected-occurrence = Anything unexpected
 rule-field-disposal = Where left-over product and containers went
+rule-may-govern = These may govern here
+rule-state-not-read = The yard's state is not set, or no rule of it about records was read. There may be one.
+rule-set-state = Say in which state the yard is
+rule-confirm = Which rule governs is for you to confirm.
+rule-others = Rules of other states

@@ -51,7 +51,6 @@ things-more = More
 things-calibrated = Calibrated
 things-calibrated-with = with
 things-calibration-void = Another wheel, nozzle, operator or product, another pace or setting: calibrate again. Common practice, no source.
-things-calculators = Working out a rate from a calibration run
 things-stock = Stock
 things-stock-none = No lot is on hand that this book knows of.
 things-stock-no-label = A lot belongs to a product: copy its label first.

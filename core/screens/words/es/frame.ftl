@@ -49,3 +49,4 @@ frame-system = Swardbook no pudo hacerlo: { $said }
 frame-cannot-be-said = esto no se puede decir con palabras
 frame-not-shown = Esto no se puede mostrar
 frame-to-today = Ir a hoy
+frame-nearest-first = Primero lo más cercano

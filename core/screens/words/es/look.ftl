@@ -59,6 +59,11 @@ look-pest-may-beetle = escarabajo de mayo o junio
 look-pest-chinch-bug = chinche del césped
 look-pest-sod-webworm = gusano tejedor del césped
 look-pest-cutworm = gusano cortador
+look-pest-armyworm = gusano soldado
+look-pest-black-turfgrass-ataenius = escarabajo negro del césped (ataenius)
+look-pest-mole-cricket = grillo topo
+look-pest-fire-ant = hormiga de fuego importada
+look-pest-billbug = picudo del césped
 # El final sin tratamiento.
 look-end-title = ¿Terminar sin tratar?
 look-end-full-result = No tratar es un resultado completo: se registra con su razón.
@@ -76,3 +81,33 @@ look-end-note-help = Hace falta cuando la razón es otra cosa.
 look-end-again = Mirar otra vez el
 look-end-again-help = Déjelo vacío si no se planea ningún regreso.
 look-end-save = Terminar la visita
+# Cuántas muestras más decidirían.
+look-more-decide = { $n ->
+    [one] { $n } muestra más como estas decidiría, si tiene lo mismo.
+   *[other] { $n } muestras más como estas decidirían, si tienen lo mismo en promedio.
+}
+look-more-to-leave = Entonces dirían: dejarlo.
+look-more-to-treat = Entonces dirían: tratar puede valer la pena.
+look-more-no-sample = Cuántas muestras más decidirían: no se sabe, no se tomó ninguna.
+look-more-one-sample = Una muestra no enseña cuánto difieren las muestras aquí: tome al menos dos más.
+look-more-no-threshold = Cuántas muestras decidirían: no se sabe sin un umbral.
+look-more-between = La media cae dentro del propio rango del umbral: más muestras pueden dejarla ahí.
+look-more-too-many = Harían falta más de 50 muestras como estas: mire otra vez en una o dos semanas.
+# Grados día.
+look-warmth = Grados día
+look-warmth-about = Calor por encima de una base desde un día. Una suma solo dice algo junto a la base, el inicio y el método de su propia fuente.
+look-warmth-base = Temperatura base, con su unidad
+look-warmth-base-help = Como 50 F o 10 C: como la da la fuente de su suma.
+look-warmth-start = Inicio, el primer día que cuenta
+look-warmth-start-help = Como lo da la fuente de su suma.
+look-warmth-days = Un día por línea: día, más baja, más alta
+look-warmth-days-help = Como 2026-04-01, 40 F, 80 F. Los días que falten se nombran, y la suma es entonces lo que hay como mínimo.
+look-warmth-sum = Sumar
+look-warmth-is = { $sum } grados día
+look-warmth-at-least = Al menos { $sum } grados día
+look-warmth-of = Por encima de { $base }, del { $start } al { $until }; { $days ->
+    [one] { $days } día con temperaturas
+   *[other] { $days } días con temperaturas
+}, por seno simple.
+look-warmth-average = Por promedio simple: { $sum }.
+look-warmth-missing = Sin temperaturas: { $days }.

@@ -137,3 +137,13 @@ ready-start = Empezar a tratar
 ready-start-all-the-same = Empezar a tratar de todos modos
 ready-label-unfit = La hoja de etiqueta no dice cómo se aplica el producto, o dos aparatos lo dicen distinto: resuelva eso primero.
 ready-to-label = A la hoja de etiqueta
+ready-soil-drought-dormant = Césped en reposo por la sequía
+# El sol.
+ready-soil-temperature = Temperatura del suelo, si se puso un termómetro
+ready-sun = El sol hoy
+ready-sun-rises = Sale a las { $at }.
+ready-sun-sets = Se pone a las { $at }.
+ready-sun-up = No se pone en todo el día.
+ready-sun-down = No sale en todo el día.
+ready-sun-hours = El aire suele no mezclarse desde { $from } hasta { $to }.
+ready-sun-hours-all-day = El aire suele no mezclarse en todo el día: el sol está bajo el horizonte.

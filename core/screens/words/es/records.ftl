@@ -201,3 +201,4 @@ records-correct-finish = Corregir el término
 records-correct-finish-help = Congela el registro de nuevo, con todas las correcciones en pie. Las vedas corren desde la última aplicación: una hora más tardía alarga la veda.
 records-correct-finish-all = Hay varios resultados en pie: este toma el lugar de todos.
 records-finish-note-help = Todo lo fuera de lo común: un derrame, el equipo, qué sobró y adónde fue.
+records-export-incidents = Todos los incidentes, como tabla

@@ -31,6 +31,7 @@ refusal-field-yes-no = { $field }: elija sí, no, o que la etiqueta no dice nada
 refusal-field-yes-or-no = { $field }: elija sí o no.
 refusal-field-day = { $field }: esto no es un día. Escriba año-mes-día, como 2026-06-30.
 refusal-field-bearing = { $field }: escriba grados desde el norte como las agujas del reloj, de 0 a 360.
+refusal-field-position = { $field }: escriba la latitud y luego la longitud en grados, como 42.443961, -76.501881. Sur y oeste van bajo cero.
 refusal-field-names-nothing = { $field }: esto no nombra nada. Elíjalo de la lista.
 refusal-offset-too-far = { $field }: { $offset } es demasiado lejos. Ponga { $metres-most } m como máximo a cada lado de donde empieza el croquis.
 refusal-field-choice = { $field }: elija una de estas: { $words }.

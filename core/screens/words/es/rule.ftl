@@ -6,12 +6,14 @@ rule-summary = { $filled } de { $all } con algo, { $look } por buscar en el text
 rule-filled = ahí hay algo
 rule-look-in-text = mire si el texto lo dice
 rule-missing = en blanco
+rule-not-applicable = no se pide aquí
 rule-fill = Completarlo
 rule-keep = Cuánto tiempo se guarda un registro
 rule-years = { $n ->
     [one] { $n } año
    *[other] { $n } años
 }
+rule-from-memory = { $said }, de memoria, no leído: confírmelo
 rule-write-within = Se escribe dentro de
 rule-days = { $n ->
     [one] { $n } día
@@ -49,3 +51,8 @@ rule-field-applicator = Aplicador
 rule-field-licence-number = Número de licencia
 rule-field-unexpected-occurrence = Cualquier cosa inesperada
 rule-field-disposal = Adónde fueron el producto sobrante y los envases
+rule-may-govern = Estas pueden regir aquí
+rule-state-not-read = El estado del patio no está puesto, o no se leyó una norma suya sobre registros. Puede que la haya.
+rule-set-state = Decir en qué estado está el patio
+rule-confirm = Cuál norma rige le toca a usted confirmarlo.
+rule-others = Normas de otros estados

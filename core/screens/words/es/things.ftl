@@ -51,7 +51,6 @@ things-more = Más
 things-calibrated = Calibrado
 things-calibrated-with = con
 things-calibration-void = Otra rueda, boquilla, persona o producto, otro paso o ajuste: vuelva a calibrar. Práctica común, sin fuente.
-things-calculators = Calcular una dosis a partir de una prueba de calibración
 things-stock = Existencias
 things-stock-none = No hay ningún lote disponible, que sepa este libro.
 things-stock-no-label = Un lote es de un producto: copie primero su etiqueta.

@@ -8,21 +8,23 @@ use proptest::prelude::*;
 use super::*;
 
 #[derive(Debug, Clone)]
-struct World {
-    label: Label,
+pub(super) struct World {
+    pub(super) label: Label,
     now: Now,
-    meter: Option<Vec<MeterReading>>,
-    seen: Option<BeaufortSeen>,
-    air: Option<AirReading>,
+    pub(super) meter: Option<Vec<MeterReading>>,
+    pub(super) seen: Option<BeaufortSeen>,
+    pub(super) air: Option<AirReading>,
     station: Option<StationReport>,
-    forecast: Option<Forecast>,
-    inversion: Option<InversionLook>,
-    soil: Option<SoilLook>,
-    bloom: Option<BloomLook>,
+    pub(super) forecast: Option<Forecast>,
+    pub(super) inversion: Option<InversionLook>,
+    pub(super) soil: Option<SoilLook>,
+    pub(super) bloom: Option<BloomLook>,
+    place: Option<Place>,
+    pub(super) around: Option<Vec<Nearby>>,
 }
 
 impl World {
-    fn outlook(&self) -> Vec<Finding> {
+    pub(super) fn outlook(&self) -> Vec<Finding> {
         let advice = SkyAdvice::default();
         let by_meter = self.meter.as_deref().map(YardWind::Meter);
         outlook(&SkyInputs {
@@ -36,6 +38,8 @@ impl World {
             inversion: self.inversion.as_ref(),
             soil: self.soil.as_ref(),
             bloom: self.bloom.as_ref(),
+            place: self.place,
+            around: self.around.as_deref(),
             advice: &advice,
         })
     }
@@ -55,6 +59,30 @@ impl World {
         take("inversion", &|w| w.inversion = None);
         take("soil", &|w| w.soil = None);
         take("bloom", &|w| w.bloom = None);
+        take("place", &|w| w.place = None);
+        take("around", &|w| w.around = None);
+        take("bearings", &|w| {
+            w.around.iter_mut().flatten().for_each(|n| n.lies = None);
+        });
+        take("one bearing", &|w| {
+            if let Some(first) = w.around.iter_mut().flatten().next() {
+                first.lies = None;
+            }
+        });
+        take("wind's direction", &|w| {
+            w.meter
+                .iter_mut()
+                .flatten()
+                .for_each(|r| r.from_degrees = None);
+        });
+        take("meter's height", &|w| {
+            w.meter.iter_mut().flatten().for_each(|r| r.height = None);
+        });
+        take("soil's temperature", &|w| {
+            if let Some(soil) = &mut w.soil {
+                soil.temperature = None;
+            }
+        });
         take("proven time", &|w| w.now.proven = false);
         take("label's wind", &|w| w.label.wind_most = LabelSays::Unfilled);
         take("label's dry time", &|w| {
@@ -151,12 +179,15 @@ fn any_meter() -> impl Strategy<Value = Vec<MeterReading>> {
         -4_i64..14,
         0_u32..160,
         proptest::option::weighted(0.8, 0_u32..200),
+        proptest::option::weighted(0.8, 0_u16..=360),
+        proptest::option::weighted(0.8, 3_u32..60),
     )
-        .prop_map(|(age_min, wind, gust)| MeterReading {
+        .prop_map(|(age_min, wind, gust, from_degrees, feet)| MeterReading {
             at_utc_ms: at(age_min),
             wind: mph(wind),
             gust: gust.map(mph),
-            from_degrees: None,
+            from_degrees,
+            height: feet.map(|ft| entered(&format!("{ft} ft"))),
         });
     proptest::collection::vec(reading, 0..6)
 }
@@ -208,7 +239,18 @@ fn any_station() -> impl Strategy<Value = StationReport> {
         })
 }
 
-fn any_world() -> impl Strategy<Value = World> {
+fn any_around() -> impl Strategy<Value = Vec<Nearby>> {
+    let lies = proptest::option::weighted(0.8, (0_u16..=360, 0_u16..=360));
+    let thing =
+        (proptest::sample::select(Around::ALL.to_vec()), lies).prop_map(|(what, lies)| Nearby {
+            what,
+            name: String::new(),
+            lies: lies.map(|(from, to)| Sector::new(from, to).expect("within the circle")),
+        });
+    proptest::collection::vec(thing, 0..4)
+}
+
+pub(super) fn any_world() -> impl Strategy<Value = World> {
     let air = (0_i64..40, 0_u32..40, proptest::option::of(0_u8..=100)).prop_map(
         |(age_min, celsius, humidity_percent)| AirReading {
             at_utc_ms: at(age_min),
@@ -221,17 +263,24 @@ fn any_world() -> impl Strategy<Value = World> {
             InversionSign::HangingSmoke,
             InversionSign::Dew,
             InversionSign::StillAir,
+            InversionSign::ClearSkyLowSun,
         ],
-        0..=3,
+        0..=4,
     );
     let inversion = (0_i64..40, signs).prop_map(|(age_min, signs)| InversionLook {
         at_utc_ms: at(age_min),
         signs,
     });
-    let soil = proptest::sample::select(vec![Soil::Fit, Soil::DustDry, Soil::Soaked]);
+    let soil = proptest::sample::select(vec![
+        Soil::Fit,
+        Soil::DustDry,
+        Soil::Soaked,
+        Soil::DroughtDormant,
+    ]);
     let soil = (0_i64..40, soil).prop_map(|(age_min, soil)| SoilLook {
         at_utc_ms: at(age_min),
         soil,
+        temperature: Some(entered("55 F")),
     });
     let bloom = proptest::sample::select(vec![Bloom::None, Bloom::Beside, Bloom::OnLawn]);
     let bloom = (0_i64..40, bloom).prop_map(|(age_min, bloom)| BloomLook {
@@ -258,9 +307,22 @@ fn any_world() -> impl Strategy<Value = World> {
             proptest::option::of(soil),
             proptest::option::of(bloom),
         ),
+        (
+            // By night, by day, and where the sun stays down.
+            proptest::option::weighted(
+                0.7,
+                proptest::sample::select(vec![
+                    (40.7, -74.0),
+                    (-33.9, 151.2),
+                    (0.0, 60.0),
+                    (80.0, 0.0),
+                ]),
+            ),
+            proptest::option::weighted(0.8, any_around()),
+        ),
     )
         .prop_map(
-            |((label, proven), (meter, seen), air, (station, forecast), looks)| {
+            |((label, proven), (meter, seen), air, (station, forecast), looks, (place, around))| {
                 let now = Now { proven, ..NOW };
                 let (inversion, soil, bloom) = looks;
                 World {
@@ -274,6 +336,8 @@ fn any_world() -> impl Strategy<Value = World> {
                     inversion,
                     soil,
                     bloom,
+                    place: place.map(|(lat, lon)| Place::new(lat, lon).expect("on earth")),
+                    around,
                 }
             },
         )

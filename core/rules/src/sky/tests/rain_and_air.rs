@@ -264,10 +264,12 @@ fn what_a_person_sees_of_an_inversion_soil_and_blooms() {
     let nothing = SkyInputs::new(&label, NOW, &advice);
     let at_utc_ms = NOW.utc_ms;
     for (signs, expected) in [
-        (vec![], Verdict::Clear),
+        // Where the yard lies is not known, so it may be evening.
+        (vec![], Verdict::Caution),
+        (vec![InversionSign::Dew], Verdict::Caution),
         (
             vec![InversionSign::Dew, InversionSign::StillAir],
-            Verdict::Caution,
+            Verdict::Unknown,
         ),
         (
             vec![InversionSign::Dew, InversionSign::HangingSmoke],
@@ -296,8 +298,13 @@ fn what_a_person_sees_of_an_inversion_soil_and_blooms() {
         (Soil::DustDry, Verdict::Caution),
         (Soil::Soaked, Verdict::DontTreat),
         (Soil::Frozen, Verdict::DontTreat),
+        (Soil::DroughtDormant, Verdict::Caution),
     ] {
-        let look = SoilLook { at_utc_ms, soil };
+        let look = SoilLook {
+            at_utc_ms,
+            soil,
+            temperature: None,
+        };
         let inputs = SkyInputs {
             soil: Some(&look),
             ..nothing

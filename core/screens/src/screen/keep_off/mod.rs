@@ -4,6 +4,7 @@
 //! What ends a keep-off is the book's to say; here a person only states what they saw or decide.
 
 mod one;
+mod sign;
 mod words;
 
 use maud::{Markup, html};
@@ -11,6 +12,7 @@ use sward_book::Book;
 use sward_book::fact::{Fact, ToldHow};
 use sward_book::ids::{KeepOffId, VisitId};
 use sward_book::view::keep_off::KeepOffView;
+use sward_rules::keep_off::WaterIn;
 
 use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
 use crate::part;
@@ -26,6 +28,7 @@ pub(crate) const SCREENS: &[Screen] = &[
         acts: &[("dry", dry), ("told", tell)],
     },
     one::SCREEN,
+    sign::SCREEN,
     words::SCREEN,
 ];
 
@@ -62,8 +65,9 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
                 p.note { (reason(words, view)) }
                 (part::way(&format!("/visit/{visit}/keep-off/{}", view.keep_off), &ask.t("keep-change")))
             }
-            (dry_form(ask, words, &all))
+            (dry_form(ask, words, &all)?)
             (part::way(&format!("/visit/{visit}/keep-off/words"), &ask.t("keep-words")))
+            (part::way(&format!("/visit/{visit}/keep-off/sign"), &ask.t("keep-sign-page")))
             (told_form(ask, words, &all)?)
             (part::way(&format!("/visit/{visit}/recheck"), &ask.t("keep-to-recheck")))
             p.note { (ask.t("frame-label-is-the-law")) }
@@ -86,19 +90,36 @@ fn reason(words: Words, view: &KeepOffView) -> String {
     words.t_with("keep-asked", &[("terms", asked.join("; ").into())])
 }
 
-fn dry_form(ask: &Ask<'_>, words: Words, all: &[KeepOffView]) -> Markup {
-    let wait_for_look: Vec<(String, String)> = all
+/// What the labels with which these sections were treated say of watering in.
+fn water_in(book: &Book, views: &[&KeepOffView]) -> Vec<WaterIn> {
+    let facts = views.iter().flat_map(|view| &view.applications);
+    facts
+        .filter_map(|fact| match book.fact(*fact) {
+            Ok((_, Fact::Started(start))) => Some(WaterIn::from_label(&start.label.watering_in)),
+            _ => None,
+        })
+        .collect()
+}
+
+fn dry_form(ask: &Ask<'_>, words: Words, all: &[KeepOffView]) -> Result<Markup> {
+    let waiting: Vec<&KeepOffView> = all
         .iter()
         .filter(|view| view.last_applied_utc_ms.is_some())
         .filter(|view| told(words, view.standing(ask.now), ask.now).needs_look)
+        .collect();
+    let wait_for_look: Vec<(String, String)> = waiting
+        .iter()
         .map(|view| (view.keep_off.to_string(), view.name.clone()))
         .collect();
+    let water_in = water_in(ask.book()?, &waiting);
     let form = ask.form("dry");
-    html! {
+    Ok(html! {
         @if !wait_for_look.is_empty() {
             section.card {
                 h2 { (ask.t("keep-dry-title")) }
                 p { (ask.t("keep-dry-how")) }
+                @if water_in.contains(&WaterIn::Asked) { p { strong { (ask.t("keep-dry-water-in")) } } }
+                @if water_in.contains(&WaterIn::Open) { p.unknown { (ask.t("keep-dry-water-open")) } }
                 (form.wrap(html! {
                     (form.several("keep_off", "keep-dry-where", &wait_for_look, &[]))
                     (form.choice("when", "keep-dry-when", &[
@@ -110,7 +131,7 @@ fn dry_form(ask: &Ask<'_>, words: Words, all: &[KeepOffView]) -> Markup {
                 }))
             }
         }
-    }
+    })
 }
 
 fn dry(doing: &mut Doing<'_>) -> Result<Next> {

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use sward_book::ids::VisitId;
 use sward_rules::Entered;
-use sward_rules::look::{Sample, SampleMethod};
+use sward_rules::look::{Pest, Sample, SampleMethod};
 
 use super::pest;
 use super::result::Look;
@@ -33,6 +33,12 @@ pub(super) fn form(ask: &Ask<'_>, here: &Here, looks: &[Look]) -> Markup {
     let form = ask.form_keyed("count", &key);
     let last = looks.last();
     let pest = last.map_or(here.visit.target.as_str(), |l| l.count.pest.as_str());
+    // What a key found comes first.
+    let found = ask
+        .query("pest")
+        .and_then(pest::of_code)
+        .map(pest::recorded);
+    let pest = found.as_deref().unwrap_or(pest);
     let (chosen, another) = match pest::of_text(pest) {
         Some(known) => (Some(pest::recorded(known)), String::new()),
         None if pest.is_empty() => (None, String::new()),
@@ -98,7 +104,7 @@ fn fields(ask: &Ask<'_>) -> usize {
 
 fn pests(words: Words) -> Vec<(String, String)> {
     let none = (String::new(), words.t("look-pest-choose"));
-    let known = pest::known()
+    let known = Pest::ALL
         .into_iter()
         .map(|p| (pest::recorded(p), pest::name(words, p)));
     let another = (ANOTHER.to_owned(), words.t("look-pest-another"));

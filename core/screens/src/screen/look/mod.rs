@@ -5,8 +5,12 @@
 
 mod count;
 mod end;
+mod key;
 mod pest;
 mod result;
+#[cfg(test)]
+mod tests;
+mod warmth;
 
 use maud::{Markup, html};
 use sward_book::view::visit::VisitState;
@@ -26,6 +30,21 @@ pub(crate) const SCREENS: &[Screen] = &[
         acts: &[("count", count::count)],
     },
     Screen {
+        path: "/visit/{visit}/key",
+        show: key::all,
+        acts: &[],
+    },
+    Screen {
+        path: "/visit/{visit}/key/{key}",
+        show: key::one,
+        acts: &[],
+    },
+    Screen {
+        path: "/visit/{visit}/degree-days",
+        show: warmth::show,
+        acts: &[("sum", warmth::sum)],
+    },
+    Screen {
         path: "/visit/{visit}/end",
         show: end::show,
         acts: &[("not-treated", end::not_treated)],
@@ -43,12 +62,14 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
                 (result::newest(ask, here.words, last))
                 (onwards(ask, &here, last))
             }
+            (part::way(&format!("/visit/{}/key", here.visit.visit), &ask.t("look-key")))
             (count::form(ask, &here, &looks))
             @if here.visit.state == VisitState::Looking {
                 (part::way(&format!("/visit/{}/end", here.visit.visit), &ask.t("look-end-here")))
             }
             p.note { (ask.t("look-ask-extension")) }
             (result::all_thresholds(ask))
+            (part::way(&format!("/visit/{}/degree-days", here.visit.visit), &ask.t("look-warmth")))
             (result::earlier(ask, here.words, &looks))
             (not_known(ask))
         },
@@ -81,7 +102,6 @@ fn not_known(ask: &Ask<'_>) -> Markup {
     let not_known = ask.t("frame-not-known");
     html! {
         dl {
-            (part::row(&ask.t("look-key"), "", &not_known))
             (part::row(&ask.t("look-preventive"), "", &not_known))
         }
     }

@@ -2,21 +2,9 @@
 //!
 //! Which thresholds there are is the rules' business.
 
-use sward_rules::look::{Pest, thresholds};
+use sward_rules::look::Pest;
 
 use crate::words::{Language, Words};
-
-/// Every pest with a name of its own here, those with a threshold first.
-pub(super) fn known() -> Vec<Pest> {
-    let mut pests: Vec<Pest> = Vec::new();
-    let without = [Pest::SodWebworm, Pest::Cutworm];
-    for pest in thresholds().iter().map(|t| t.pest).chain(without) {
-        if !pests.contains(&pest) {
-            pests.push(pest);
-        }
-    }
-    pests
-}
 
 /// A pest's name.
 pub(super) fn name(words: Words, pest: Pest) -> String {
@@ -31,12 +19,30 @@ pub(super) fn name(words: Words, pest: Pest) -> String {
         Pest::ChinchBug => "look-pest-chinch-bug",
         Pest::SodWebworm => "look-pest-sod-webworm",
         Pest::Cutworm => "look-pest-cutworm",
+        Pest::Armyworm => "look-pest-armyworm",
+        Pest::BlackTurfgrassAtaenius => "look-pest-black-turfgrass-ataenius",
+        Pest::MoleCricket => "look-pest-mole-cricket",
+        Pest::FireAnt => "look-pest-fire-ant",
+        Pest::Billbug => "look-pest-billbug",
     })
 }
 
 /// A pest's name as it stands in records, the same whatever the language of the screen.
 pub(super) fn recorded(pest: Pest) -> String {
     name(in_language(Language::English), pest)
+}
+
+/// A pest's name in an address.
+pub(super) fn code(pest: Pest) -> String {
+    let value = serde_json::to_value(pest).ok();
+    value
+        .and_then(|v| v.as_str().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+/// The pest of an address.
+pub(super) fn of_code(code: &str) -> Option<Pest> {
+    serde_json::from_value(code.into()).ok()
 }
 
 /// The pest that a person means, in either language, in one or many.
@@ -48,7 +54,7 @@ pub(super) fn of_text(typed: &str) -> Option<Pest> {
     if ["grub", "white grub"].contains(&typed.as_str()) {
         return Some(Pest::WhiteGrub);
     }
-    known().into_iter().find(|pest| {
+    Pest::ALL.into_iter().find(|pest| {
         Language::ALL
             .into_iter()
             .any(|language| folded(&name(in_language(language), *pest)) == typed)
@@ -94,8 +100,9 @@ mod tests {
 
     #[test]
     fn what_is_recorded_is_read_back_as_the_same_pest() {
-        for pest in known() {
+        for pest in Pest::ALL {
             assert_eq!(of_text(&recorded(pest)), Some(pest));
+            assert_eq!(of_code(&code(pest)), Some(pest));
         }
     }
 }

@@ -5,7 +5,8 @@ use sward_book::Book;
 use sward_book::fact::{Counted, Fact, Replacement};
 use sward_book::view::visit::VisitView;
 use sward_rules::look::{
-    Decided, Decision, Density, SampleMethod, Threshold, decide, density, threshold_for, thresholds,
+    Decided, Decision, Density, More, MoreUnknown, SampleMethod, Threshold, decide, density,
+    more_samples, threshold_for, thresholds,
 };
 use sward_rules::{Answer, Note};
 
@@ -83,7 +84,14 @@ pub(super) fn newest(ask: &Ask<'_>, words: Words, look: &Look) -> Markup {
         div.card {
             h2 { (pest::pest_name(words, &look.count.pest)) }
             (found(ask, words, look))
-            ul.list { @for decided in &look.decided { li { (decision(ask, decided)) } } }
+            ul.list {
+                @for decided in &look.decided {
+                    li {
+                        (decision(ask, decided))
+                        (more(ask, look.density.as_ref().map(|d| &d.value), decided.threshold.as_ref()))
+                    }
+                }
+            }
             @for note in notes(look) { p.note { (ask.words.said("note", note)) } }
             @if !look.count.note.is_empty() { p { (look.count.note) } }
             (who_and_when(ask, words, look))
@@ -173,6 +181,35 @@ fn decision(ask: &Ask<'_>, decided: &Decided) -> Markup {
     }
 }
 
+/// How many more samples would decide, where the count does not.
+fn more(ask: &Ask<'_>, density: Option<&Density>, threshold: Option<&Threshold>) -> Markup {
+    let ahead = more_samples(density, threshold);
+    let because = |because| match because {
+        MoreUnknown::NoSample => "look-more-no-sample",
+        MoreUnknown::OneSample => "look-more-one-sample",
+        MoreUnknown::NoThreshold => "look-more-no-threshold",
+        MoreUnknown::BetweenLimits => "look-more-between",
+        MoreUnknown::TooMany => "look-more-too-many",
+    };
+    html! {
+        @match ahead.value {
+            More::None => {},
+            More::Samples { samples, toward } => {
+                p {
+                    (ask.words.t_with("look-more-decide", &[("n", samples.into())]))
+                    " "
+                    @match toward {
+                        Decision::Leave => (ask.t("look-more-to-leave")),
+                        _ => (ask.t("look-more-to-treat")),
+                    }
+                }
+                (how(ask, &ahead.working))
+            },
+            More::NotKnown { because: why } => p.unknown { (ask.t(because(why))) },
+        }
+    }
+}
+
 /// What to keep in mind, each once. The threshold itself and the extension office stand on the
 /// screen already.
 fn notes(look: &Look) -> Vec<&Note> {
@@ -199,11 +236,15 @@ fn one_threshold(ask: &Ask<'_>, threshold: &Threshold) -> String {
     } else {
         per_area(words, least)
     };
+    let limits = match threshold.per_yd2() {
+        Some(per_yd2) => format!("{limits} ({per_yd2:.0}/yd²)"),
+        None => limits,
+    };
     words.t_with(
         "look-threshold",
         &[
             ("limits", limits.into()),
-            ("stage", words.term(threshold.life_stage).into()),
+            ("stage", words.stage(threshold.life_stage).into()),
             ("region", words.term(threshold.region).into()),
             ("source", words.term(threshold.source).into()),
         ],

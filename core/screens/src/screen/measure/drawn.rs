@@ -83,7 +83,7 @@ pub(super) fn field(
         div.draw data-draw {
             (frame.svg(ask, before))
             p.note { (ask.words.t_with("measure-grid", &[("step", frame.step_words(ask).into())])) }
-            button.way type="button" data-draw-undo { (ask.t("measure-undo")) }
+            button.way type="button" data-draw-undo hidden { (ask.t("measure-undo")) }
             (form.by_script("corners", "measure-corners", "measure-corners-help", &lines.join("\n"), false))
         }
     }

@@ -175,8 +175,8 @@ fn walk(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Shape>) -> Markup {
     html! {
         // The script fills the fixes while the person walks; without it a GPX file is chosen.
         div.walk data-walk {
-            button.way type="button" data-walk-start { (ask.t("measure-walk-start")) }
-            button.way type="button" data-walk-stop { (ask.t("measure-walk-stop")) }
+            button.way type="button" data-walk-start hidden { (ask.t("measure-walk-start")) }
+            button.way type="button" data-walk-stop hidden { (ask.t("measure-walk-stop")) }
             output data-walk-state {}
             (form.by_script("fixes", "measure-fixes", "measure-fixes-help", &fixes, true))
         }

@@ -10,7 +10,7 @@ use sward_rules::Entered;
 use sward_rules::finding::{Check, Finding, Reason, Verdict};
 use sward_rules::sky::{
     AirReading, BeaufortSeen, Bloom, BloomLook, InversionLook, InversionSign, MeterReading, Soil,
-    SoilLook, which_checks,
+    SoilLook, must_be_meter_height, which_checks,
 };
 
 use super::read::Ready;
@@ -62,11 +62,16 @@ const FORCES: [(&str, &str); 8] = [
     ("7", "ready-force-7"),
 ];
 
-const SOILS: [(&str, Soil, &str); 4] = [
+const SOILS: [(&str, Soil, &str); 5] = [
     ("fit", Soil::Fit, "ready-soil-fit"),
     ("dry", Soil::DustDry, "ready-soil-dust-dry"),
     ("soaked", Soil::Soaked, "ready-soil-soaked"),
     ("frozen", Soil::Frozen, "ready-soil-frozen"),
+    (
+        "dormant",
+        Soil::DroughtDormant,
+        "ready-soil-drought-dormant",
+    ),
 ];
 
 const BLOOMS: [(&str, Bloom, &str); 3] = [
@@ -153,7 +158,16 @@ pub(super) fn form(ask: &Ask<'_>, ready: &Ready, groups: &[Group], is_next: bool
             @match group {
                 Group::Wind => (wind(ask, &form)),
                 Group::Air => (air(ask, &form, ready)),
-                Group::Soil => (form.choice("soil", "ready-soil", &named(ask, &SOILS), None)),
+                Group::Soil => {
+                    (form.choice("soil", "ready-soil", &named(ask, &SOILS), None))
+                    (form.number(&NumberField {
+                        name: "soil-temperature",
+                        label: "ready-soil-temperature",
+                        unit: units(ask).1,
+                        filled: None,
+                        from: String::new(),
+                    }))
+                }
                 Group::Bloom => (form.choice("bloom", "ready-bloom", &named(ask, &BLOOMS), None)),
                 Group::Inversion => {
                     (form.several("inversion", "ready-inversion", &signs(ask), &[]))
@@ -197,7 +211,13 @@ fn wind(ask: &Ask<'_>, form: &FormPart<'_>) -> Markup {
         (form.choice("span", "ready-span", &spans, None))
         (number("gust", ask.t("ready-gust")))
         (form.choice("from", "ready-from", &from, None))
-        p.note { (ask.t("ready-height")) ": " span.unknown { (ask.t("frame-not-known")) } }
+        (form.number(&NumberField {
+            name: "height",
+            label: "ready-height",
+            unit: height_unit(ask),
+            filled: None,
+            from: String::new(),
+        }))
         details {
             summary { (ask.t("ready-no-meter")) }
             (form.choice("force", "ready-force", &forces, None))
@@ -237,6 +257,13 @@ fn signs(ask: &Ask<'_>) -> Vec<(String, String)> {
         .map(|(value, _, key)| ((*value).to_owned(), ask.t(key)))
         .chain([none])
         .collect()
+}
+
+fn height_unit(ask: &Ask<'_>) -> &'static str {
+    match ask.words.units {
+        Units::Us => "ft",
+        Units::Metric => "m",
+    }
 }
 
 /// The units of speed and temperature that are offered.
@@ -287,8 +314,12 @@ fn readings(form: &Form, now_ms: i64) -> Result<Vec<MeterReading>> {
         must_be_wind("gust", gust)?;
     }
     let from = offered(form, "from", &FROM)?;
+    let height = form.amount("height")?;
+    if let Some(height) = &height {
+        must_be_meter_height(height).map_err(|e| Trouble::in_field("height", e))?;
+    }
     if speeds.is_empty() {
-        return if gust.is_some() || from.is_some() {
+        return if gust.is_some() || from.is_some() || height.is_some() {
             Err(Trouble::field(SPEEDS[0], Wrong::Missing))
         } else {
             Ok(Vec::new())
@@ -308,6 +339,7 @@ fn readings(form: &Form, now_ms: i64) -> Result<Vec<MeterReading>> {
             wind,
             gust: gust.filter(|_| index == last),
             from_degrees: from,
+            height,
         })
         .collect())
 }
@@ -352,7 +384,7 @@ fn seen(form: &Form, visit: VisitId, at_utc_ms: i64) -> Result<Option<SkySeen>> 
         visit,
         air,
         inversion: inversion(form)?.map(|signs| InversionLook { at_utc_ms, signs }),
-        soil: one_of(form, "soil", &SOILS)?.map(|soil| SoilLook { at_utc_ms, soil }),
+        soil: soil(form, at_utc_ms)?,
         bloom: one_of(form, "bloom", &BLOOMS)?.map(|bloom| BloomLook { at_utc_ms, bloom }),
         wind: force.map(|force| BeaufortSeen { at_utc_ms, force }),
     };
@@ -362,6 +394,25 @@ fn seen(form: &Form, visit: VisitId, at_utc_ms: i64) -> Result<Option<SkySeen>> 
         || seen.bloom.is_some()
         || seen.wind.is_some();
     Ok(is_something.then_some(seen))
+}
+
+/// The soil, and its temperature where a thermometer was put in.
+fn soil(form: &Form, at_utc_ms: i64) -> Result<Option<SoilLook>> {
+    let temperature = form.amount("soil-temperature")?;
+    if let Some(temperature) = &temperature {
+        temperature
+            .to_temperature()
+            .map_err(|e| Trouble::in_field("soil-temperature", e))?;
+    }
+    match one_of(form, "soil", &SOILS)? {
+        Some(soil) => Ok(Some(SoilLook {
+            at_utc_ms,
+            soil,
+            temperature,
+        })),
+        None if temperature.is_some() => Err(Trouble::field("soil", Wrong::Missing)),
+        None => Ok(None),
+    }
 }
 
 /// Whole percent; a meter's tenths are nothing to anyone.

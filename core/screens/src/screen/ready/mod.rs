@@ -8,6 +8,7 @@ mod form;
 mod read;
 mod show;
 mod start;
+mod sun;
 mod walk;
 
 use sward_book::ids::VisitId;

@@ -16,6 +16,7 @@ use sward_rules::walk_round::Answered;
 
 use super::far;
 use crate::screen::visit::Here;
+use crate::sketch::around;
 use crate::state::Shared;
 use crate::words::Words;
 use crate::{Result, Trouble};
@@ -64,10 +65,12 @@ impl Ready {
         let label = book.label_sheet(label_id)?.label;
         let station = far::report(shared, visit)?;
         let forecast = far::forecast(shared, visit)?;
+        let around = here.yard.as_ref().map(|y| around(y, &plan.sections));
         let inputs = ReadyInputs {
             station: station.as_ref().map(|(_, report)| report),
             forecast: forecast.as_ref().map(|(_, forecast)| forecast),
             job_min: None,
+            around: around.as_deref(),
         };
         let (mut findings, window) = judge(book, visit, label_id, inputs)?;
         findings.extend(of_plan(&label, &plan)?);

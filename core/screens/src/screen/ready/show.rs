@@ -13,7 +13,7 @@ use sward_rules::walk_round;
 
 use super::form::{Group, form, missing_and_had};
 use super::read::{HOLDS_MS, Ready, Recorded};
-use super::{far, start};
+use super::{far, start, sun};
 use crate::Result;
 use crate::ask::{Ask, Page, Place};
 use crate::part;
@@ -118,6 +118,7 @@ fn ready(ask: &Ask<'_>, ready: &Ready) -> Result<Markup> {
         (further(ask, ready, &missing, &had, step))
         (far::forms(ask, ready)?)
         (down_wind(ask, ready)?)
+        (sun::sun(ask, ready))
         @if step == Step::Start { (check(ask, false)) }
         (part::way(&format!("/visit/{visit}/end"), &ask.t("ready-why-not")))
         p.note { (ask.t("frame-label-is-the-law")) }

@@ -120,7 +120,16 @@ fn every_word_inside_these_sentences_is_there_in_both_languages() {
         .map(str::to_owned)
         .collect();
     names.extend(questions(Method::FoliarSpray).iter().map(name));
-    names.extend([Soil::Fit, Soil::DustDry, Soil::Soaked, Soil::Frozen].map(name));
+    names.extend(
+        [
+            Soil::Fit,
+            Soil::DustDry,
+            Soil::Soaked,
+            Soil::Frozen,
+            Soil::DroughtDormant,
+        ]
+        .map(name),
+    );
     names.extend([Bloom::None, Bloom::Beside, Bloom::OnLawn].map(name));
     for language in Language::ALL {
         for name in &names {

@@ -7,7 +7,8 @@ use sward_book::Book;
 use sward_book::fact::{Fact, ReturnWhat};
 use sward_book::ids::VisitId;
 use sward_book::view::visit::VisitView;
-use sward_rules::look::{BeforeAfter, abbott_percent, henderson_tilton_percent};
+use sward_rules::look::{BeforeAfter, Control, abbott, henderson_tilton};
+use sward_rules::{Answer, RuleError};
 
 use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
 use crate::part::how::how;
@@ -115,28 +116,36 @@ fn results(ask: &Ask<'_>, book: &Book, words: Words, view: &VisitView) -> Result
 }
 
 fn result(ask: &Ask<'_>, counts: BeforeAfter) -> Markup {
-    let by_change = henderson_tilton_percent(counts);
-    let by_level = abbott_percent(
-        f64::from(counts.check_after),
-        f64::from(counts.treated_after),
-    );
+    let by_change = henderson_tilton(counts);
+    let by_level = abbott(counts.check_after, counts.treated_after);
     html! {
-        @match by_change {
-            Ok(answer) => {
-                p.big { (ask.words.t_with("recheck-control", &[("percent", format!("{:.0}", answer.value).into())])) }
-                (how(ask, &answer.working))
-            },
-            Err(error) => p.unknown { (ask.words.said("error", &error)) },
-        }
-        @match by_level {
-            Ok(answer) => {
-                p { (ask.words.t_with("recheck-abbott", &[("percent", format!("{:.0}", answer.value).into())])) }
-                (how(ask, &answer.working))
-            },
-            Err(error) => p.unknown { (ask.words.said("error", &error)) },
-        }
-        p.unknown { (ask.t("recheck-interval")) }
+        (percent(ask, "recheck-control", &by_change))
+        (percent(ask, "recheck-abbott", &by_level))
         p { (ask.t("recheck-advice")) }
+    }
+}
+
+/// Percent control with its interval; where the counts do not define one, that is said by name.
+fn percent(ask: &Ask<'_>, key: &str, control: &Result<Answer<Control>, RuleError>) -> Markup {
+    let whole = |percent: f64| format!("{percent:.0}");
+    html! {
+        @match control {
+            Ok(answer) => {
+                p.big { (ask.words.t_with(key, &[("percent", whole(answer.value.percent).into())])) }
+                @match answer.value.interval {
+                    Some(interval) => p {
+                        (ask.words.t_with("recheck-interval", &[
+                            ("least", whole(interval.lower_percent).into()),
+                            ("most", whole(interval.upper_percent).into()),
+                        ]))
+                        @if interval.lower_percent < 0.0 { " " (ask.t("recheck-may-be-none")) }
+                    },
+                    None => p.unknown { (ask.t("recheck-no-interval")) },
+                }
+                (how(ask, &answer.working))
+            },
+            Err(error) => p.unknown { (ask.words.said("error", error)) },
+        }
     }
 }
 

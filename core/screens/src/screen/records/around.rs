@@ -16,7 +16,7 @@ use crate::ask::Ask;
 use crate::part::how::how;
 use crate::screen::visit::who;
 use crate::words::Clock;
-use sward_rules::look::henderson_tilton_percent;
+use sward_rules::look::henderson_tilton;
 
 /// Everything around the results.
 pub(super) fn around(ask: &Ask<'_>, told: &Told) -> Result<Markup> {
@@ -137,9 +137,9 @@ fn controls(ask: &Ask<'_>, told: &Told) -> Markup {
         @if found.is_empty() { p.unknown { (ask.t("frame-not-known")) } }
         @for control in found {
             p { (fact::control(told.words(), control)) }
-            @match henderson_tilton_percent(control.counts) {
+            @match henderson_tilton(control.counts) {
                 Ok(answer) => {
-                    p { (ask.words.t_with("records-control-percent", &[("percent", format!("{:.0}", answer.value).into())])) }
+                    p { (ask.words.t_with("records-control-percent", &[("percent", format!("{:.0}", answer.value.percent).into())])) }
                     (how(ask, &answer.working))
                 },
                 Err(error) => p.unknown { (ask.words.said("error", &error)) },

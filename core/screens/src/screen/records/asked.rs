@@ -1,13 +1,14 @@
 //! What rules ask a record to hold: which fields are filled, which are not, and where a missing one
 //! is filled. A help to look with, never a verdict about a law.
 //!
-//! The rules themselves, and when a field counts as filled, are [`sward_book::export`]'s.
+//! The rules themselves are [`sward_rules::record_rules`], when a field counts as filled is
+//! [`sward_book::export`]'s.
 
 use chrono::{DateTime, SecondsFormat};
 use maud::{Markup, html};
 use sward_book::export::{
-    After, AftercareNote, Amount, BeaufortNote, FieldName, Filled, IncidentNote, Outcome, RULES,
-    Record, RecordRule, SectionNote, TreatmentNote, When, Who, WindNote, WindReading, fields_asked,
+    After, AftercareNote, Amount, BeaufortNote, IncidentNote, Outcome, Record, SectionNote,
+    TreatmentNote, When, Who, WindNote, WindReading, fields_asked,
 };
 use sward_book::fact::Fact;
 use sward_book::ids::{SheetId, VisitId};
@@ -15,6 +16,10 @@ use sward_book::view::visit::Line;
 use sward_rules::Entered;
 use sward_rules::finding::sum;
 use sward_rules::label::Label;
+use sward_rules::place::{Mark, Place, Told as Known};
+use sward_rules::record_rules::{
+    Asked, FieldName, Filled, RULES, RecordRule, rules_that_may_govern,
+};
 
 use super::content::Content;
 use super::told::Told;
@@ -30,13 +35,32 @@ pub(super) struct Missing {
     pub(super) href: String,
 }
 
-/// Every rule with its fields, and the first field that can still be filled.
+/// The state of the visit's yard, where it is one whose rules were read.
+pub(super) fn state_of(ask: &Ask<'_>, told: &Told) -> Option<Place> {
+    let sheet = ask.book().ok()?.yard_sheet(told.visit().yard?).ok()?;
+    Place::from_typed(&sheet.state)
+}
+
+/// Every rule with its fields: those that may govern in the yard's state first.
 pub(super) fn asked(ask: &Ask<'_>, told: &Told, record: &Record) -> Markup {
     let place = (told.visit().visit, told.visit().yard);
+    let state = state_of(ask, told);
+    let may_govern = rules_that_may_govern(state, None);
+    let others = RULES.into_iter().filter(|rule| !may_govern.contains(rule));
     html! {
         h2 { (ask.t("rule-title")) }
         p { (ask.t("rule-check-yours")) }
-        @for rule in &RULES { (one(ask, place, rule, &fields_asked(record, rule))) }
+        h3 { (ask.t("rule-may-govern")) }
+        @if state.is_none_or(|state| state.record_rule().is_none()) {
+            p.unknown { (ask.t("rule-state-not-read")) }
+            @if let (None, Some(yard)) = (state, place.1) {
+                (part::way(&format!("/yards/{yard}/edit"), &ask.t("rule-set-state")))
+            }
+        }
+        @for rule in &may_govern { (one(ask, place, rule, &fields_asked(record, rule))) }
+        p.note { (ask.t("rule-confirm")) }
+        h3 { (ask.t("rule-others")) }
+        @for rule in others { (one(ask, place, rule, &fields_asked(record, rule))) }
         p.note { (ask.t("rule-not-all")) }
     }
 }
@@ -45,10 +69,10 @@ fn one(
     ask: &Ask<'_>,
     (visit, yard): (VisitId, Option<SheetId>),
     rule: &RecordRule,
-    fields: &[(FieldName, Filled)],
+    fields: &[Asked],
 ) -> Markup {
     let words = ask.words;
-    let count = |filled: Filled| fields.iter().filter(|(_, f)| *f == filled).count();
+    let count = |filled: Filled| fields.iter().filter(|a| a.filled == filled).count();
     let summary = words.t_with(
         "rule-summary",
         &[
@@ -58,18 +82,22 @@ fn one(
             ("missing", count(Filled::No).into()),
         ],
     );
-    let number = |n: Option<u8>, key: &str| {
-        n.map_or_else(
-            || words.t("frame-not-known"),
-            |n| words.t_with(key, &[("n", n.into())]),
-        )
+    let number = |told: Option<Known<u8>>, key: &str| {
+        let Some(told) = told else {
+            return words.t("frame-not-known");
+        };
+        let said = words.t_with(key, &[("n", told.value.into())]);
+        match told.mark {
+            Mark::Read => said,
+            Mark::FromMemory => words.t_with("rule-from-memory", &[("said", said.into())]),
+        }
     };
     html! {
         details.card {
             summary { strong { (rule.name) } ": " (summary) }
             p { (about(words, rule)) }
             ul.list {
-                @for (field, filled) in fields {
+                @for Asked { field, filled } in fields {
                     li {
                         (mark(*filled)) " " (field_name(words, *field)) ": " (filled_words(words, *filled))
                         @if *filled == Filled::No && let Some(href) = where_filled(*field, visit, yard) {
@@ -112,6 +140,7 @@ fn mark(filled: Filled) -> Markup {
                 Filled::Yes => "\u{2713}",
                 Filled::LookInText => "?",
                 Filled::No => "\u{25cb}",
+                Filled::NotApplicable => "\u{2013}",
             }
         }
     }
@@ -122,16 +151,22 @@ fn filled_words(words: Words, filled: Filled) -> String {
         Filled::Yes => "rule-filled",
         Filled::LookInText => "rule-look-in-text",
         Filled::No => "rule-missing",
+        Filled::NotApplicable => "rule-not-applicable",
     })
 }
 
-/// The first field that a rule asks for, that is empty, and that can still be filled.
-pub(super) fn first_missing(record: &Record) -> Option<Missing> {
-    RULES
-        .iter()
+/// The first field that a rule asks for, that is empty, and that can still be filled. Where the
+/// yard's state is not known, any rule may be the one.
+pub(super) fn first_missing(record: &Record, state: Option<Place>) -> Option<Missing> {
+    let rules = match state {
+        Some(_) => rules_that_may_govern(state, None),
+        None => RULES.to_vec(),
+    };
+    rules
+        .into_iter()
         .flat_map(|rule| fields_asked(record, rule))
-        .filter(|(_, filled)| *filled == Filled::No)
-        .find_map(|(field, _)| {
+        .filter(|asked| asked.filled == Filled::No)
+        .find_map(|Asked { field, .. }| {
             let href = where_filled(field, record.visit, record.yard)?;
             Some(Missing { field, href })
         })
@@ -314,13 +349,13 @@ mod tests {
                 units: Units::Us,
                 zone: chrono_tz::UTC,
             };
-            for rule in &RULES {
+            for rule in RULES {
                 assert!(
                     words.has(&format!("rule-about-{}", slug(rule.name))),
                     "{}",
                     rule.name
                 );
-                for field in rule.fields {
+                for (field, _) in rule.fields {
                     let name = field_name(words, *field);
                     assert!(!name.contains('\u{27e6}'), "{name}");
                 }

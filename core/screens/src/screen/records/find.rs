@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use maud::{Markup, html};
 use sward_book::Book;
-use sward_book::export::{RecordFilter, records, to_csv, to_json};
+use sward_book::export::{RecordFilter, incidents, incidents_to_csv, records, to_csv, to_json};
 use sward_book::ids::{SheetId, VisitId};
 use sward_book::view::sheets::YardView;
 use sward_book::view::visit::{VisitState, VisitView};
@@ -169,6 +169,7 @@ fn export_form(ask: &Ask<'_>, wanted: &Wanted) -> Markup {
     let kinds = [
         ("csv", ask.t("records-export-csv")),
         ("json", ask.t("records-export-json")),
+        ("incidents", ask.t("records-export-incidents")),
     ];
     html! {
         section.card {
@@ -185,9 +186,10 @@ fn export_form(ask: &Ask<'_>, wanted: &Wanted) -> Markup {
 }
 
 fn export(doing: &mut Doing<'_>) -> Result<Next> {
-    let as_json = match doing.text("kind") {
-        "csv" => false,
-        "json" => true,
+    let form = match doing.text("kind") {
+        "csv" => Form::Records,
+        "json" => Form::Json,
+        "incidents" => Form::Incidents,
         "" => return Err(Trouble::field("kind", Wrong::Missing)),
         _ => return Err(Trouble::field("kind", Wrong::NotOffered)),
     };
@@ -198,11 +200,11 @@ fn export(doing: &mut Doing<'_>) -> Result<Next> {
         _ => return Err(Trouble::field("of", Wrong::NotOffered)),
     };
     let day = doing.words.day_of(doing.now_ms());
-    let text = text(doing.book()?, wanted.as_ref(), as_json)?;
-    let (ending, kind) = if as_json {
-        ("json", "application/json")
-    } else {
-        ("csv", "text/csv; charset=utf-8")
+    let text = text(doing.book()?, wanted.as_ref(), form)?;
+    let (ending, kind) = match form {
+        Form::Records => ("csv", "text/csv; charset=utf-8"),
+        Form::Json => ("json", "application/json"),
+        Form::Incidents => ("incidents.csv", "text/csv; charset=utf-8"),
     };
     Ok(Next::File {
         // The day alone: a file's name is seen by more people than the file.
@@ -212,9 +214,19 @@ fn export(doing: &mut Doing<'_>) -> Result<Next> {
     })
 }
 
-/// The records of what was found, or of the whole book. A visit without a result has none.
-fn text(book: &Book, wanted: Option<&Wanted>, as_json: bool) -> Result<String> {
+/// What is exported.
+#[derive(Clone, Copy)]
+enum Form {
+    Records,
+    Json,
+    Incidents,
+}
+
+/// The records of what was found, or of the whole book. A visit without a result has none; an
+/// incident is told whether it belongs to one or not.
+fn text(book: &Book, wanted: Option<&Wanted>, form: Form) -> Result<String> {
     let mut found = records(book, &RecordFilter::default())?;
+    let mut happened = incidents(book, &RecordFilter::default())?;
     if let Some(wanted) = wanted {
         // The same visits as the list shows: a record's own day may differ from its visit's.
         let visits: BTreeSet<VisitId> = book
@@ -223,11 +235,12 @@ fn text(book: &Book, wanted: Option<&Wanted>, as_json: bool) -> Result<String> {
             .map(|v| v.visit)
             .collect();
         found.retain(|r| visits.contains(&r.visit));
+        happened.retain(|i| i.visit.is_none_or(|visit| visits.contains(&visit)));
     }
-    Ok(if as_json {
-        to_json(&found)
-    } else {
-        to_csv(&found)
+    Ok(match form {
+        Form::Records => to_csv(&found),
+        Form::Json => to_json(&found, &happened),
+        Form::Incidents => incidents_to_csv(&happened),
     })
 }
 

@@ -141,7 +141,8 @@ fn next(ask: &Ask<'_>, told: &Told, record: Option<&Record>) -> Markup {
             (part::next_step(&format!("/visit/{id}"), &ask.t("records-go-on")))
         };
     }
-    if let Some(missing) = record.and_then(asked::first_missing) {
+    let state = asked::state_of(ask, told);
+    if let Some(missing) = record.and_then(|record| asked::first_missing(record, state)) {
         let field = asked::field_name(ask.words, missing.field);
         return html! {
             (part::next_step(&missing.href, &ask.words.t_with("records-fill", &[("field", field.into())])))

@@ -256,6 +256,9 @@ fn a_file_holds_what_was_found_and_is_named_by_the_day_alone() {
     assert!(day.parse::<chrono::NaiveDate>().is_ok(), "{name}");
     let (name, text) = export("whole", "json");
     assert!(name.strip_suffix(".json").is_some() && text.contains("Corner"));
+    let (name, text) = export("whole", "incidents");
+    assert!(name.ends_with(".incidents.csv"), "{name}");
+    assert!(text.starts_with("format,incident,what,"), "{text}");
     to(scene.send("/records", &[("do", "find"), ("place", "Hedge")]));
     let (_, text) = export("found", "csv");
     assert!(!text.contains("Corner"), "{text}");
@@ -287,6 +290,25 @@ fn a_record_shows_what_was_frozen_what_is_not_known_and_what_rules_ask() {
     assert!(page.contains("Fill what is missing"), "{page}");
     let paper = scene.show(&format!("/records/{}/print", scene.treated));
     assert!(paper.contains("class=\"sheet\"") && !paper.contains("<form"));
+}
+
+#[test]
+fn the_yards_state_says_which_rules_may_govern_and_no_other_asks_to_be_filled() {
+    let scene = Scene::new();
+    let path = format!("/records/{}", scene.treated);
+    let page = scene.show(&path);
+    assert!(page.contains("Say in which state the yard is"), "{page}");
+    let mut slot = scene.shared.writer();
+    let book = slot.as_mut().unwrap();
+    let yard = book.visit(scene.treated).unwrap().yard.unwrap();
+    book.set_yard_fields(yard, &[("state", "pa")]).unwrap();
+    drop(slot);
+    scene.shared.changed();
+    let page = scene.show(&path);
+    let at = |text: &str| page.find(text).unwrap_or_else(|| panic!("{text}: {page}"));
+    assert!(at("Pennsylvania 7 Pa. Code") < at("Rules of other states"));
+    assert!(at("Rules of other states") < at("New York ECL 33-1205"));
+    assert!(!page.contains("Say in which state"), "{page}");
 }
 
 #[test]

@@ -3,6 +3,7 @@
 //! How a rate follows from a calibration run is the rules' matter.
 
 use maud::{Markup, html};
+use sward_book::ids::SheetId;
 use sward_book::sheet::{EquipmentKind, EquipmentSheet, SheetKind};
 
 use super::fields::Group;
@@ -84,7 +85,6 @@ fn list(ask: &Ask<'_>) -> Result<Page> {
             @if shown.is_empty() { p { (ask.t("things-equipment-none")) } }
             (kept::list(ask, &KEPT, &shown, &said(true)))
             (part::next_step("/things/equipment/new", &ask.t("things-equipment-add")))
-            p.note { (ask.t("things-calculators")) ": " span.unknown { (ask.t("things-not-kept")) } }
         },
         place: Place::Things,
         back: Some("/things".to_owned()),
@@ -121,10 +121,7 @@ fn calibrated(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Markup {
 
 /// When a calibration no longer holds. Common practice, no source.
 fn hints(ask: &Ask<'_>) -> Markup {
-    html! {
-        p.note { (ask.t("things-calibration-void")) }
-        p.note { (ask.t("things-calculators")) ": " span.unknown { (ask.t("things-not-kept")) } }
-    }
+    html! { p.note { (ask.t("things-calibration-void")) } }
 }
 
 fn new(ask: &Ask<'_>) -> Result<Page> {
@@ -132,8 +129,13 @@ fn new(ask: &Ask<'_>) -> Result<Page> {
 }
 
 fn one(ask: &Ask<'_>) -> Result<Page> {
-    let sheet = ask.book()?.equipment_sheet(ask.param("id")?)?;
-    let above = html! { p { (calibrated(ask, &sheet)) } (hints(ask)) };
+    let id: SheetId = ask.param("id")?;
+    let sheet = ask.book()?.equipment_sheet(id)?;
+    let above = html! {
+        p { (calibrated(ask, &sheet)) }
+        (part::way(&format!("/things/equipment/{id}/calibrate"), &ask.t("calibrate-go")))
+        (hints(ask))
+    };
     kept::one(ask, &KEPT, sheet.name, sheet.retired, &above)
 }
 

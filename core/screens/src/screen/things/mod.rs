@@ -3,6 +3,7 @@
 //! No rule and no record lives here; whom to call is on the help screens, who belongs on the crew's.
 
 mod backup;
+mod calibrate;
 mod equipment;
 mod fields;
 mod kept;
@@ -31,6 +32,7 @@ const LIST: Screen = Screen {
 pub(crate) const SCREENS: &[Screen] = &{
     let [labels, label_new, label_one, label_edit, label_read] = label::SCREENS;
     let [equipment, equipment_new, equipment_one] = equipment::SCREENS;
+    let [calibrate] = calibrate::SCREENS;
     let [stock, stock_new, stock_one] = stock::SCREENS;
     let [people, people_new, people_one] = people::SCREENS;
     [
@@ -43,6 +45,7 @@ pub(crate) const SCREENS: &[Screen] = &{
         equipment,
         equipment_new,
         equipment_one,
+        calibrate,
         stock,
         stock_new,
         stock_one,

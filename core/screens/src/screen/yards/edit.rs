@@ -27,7 +27,10 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
             (form.wrap(html! {
                 (form.text("name", "yards-name", "yards-name-help", Some(&sheet.name)))
                 (form.text("address", "yards-address", "yards-address-help", Some(&sheet.address)))
+                (form.text("state", "yards-state", "yards-state-help", Some(&sheet.state)))
                 (form.select("zone", "yards-zone", &zones, Some(sheet.zone.map_or("", |z| z.name()))))
+                (form.text("position", "yards-position", "yards-position-help", sheet.position.map(|p| p.to_string()).as_deref()))
+                p { button.way type="button" data-here="position" hidden { (ask.t("yards-position-here")) } " " output data-here-state {} }
                 @for field in &PLACE {
                     (form.lines(field.key, field.label, field.help, Some((field.value)(&sheet))))
                 }
@@ -54,7 +57,9 @@ pub(super) fn save(doing: &mut Doing<'_>) -> Result<Next> {
     let mut typed: Vec<(&str, String)> = vec![
         ("name", doing.text("name").to_owned()),
         ("address", doing.text("address").to_owned()),
+        ("state", doing.text("state").to_owned()),
         ("zone", doing.text("zone").to_owned()),
+        ("position", doing.text("position").to_owned()),
         ("street_bearing", degrees_of(doing.text("street_bearing"))),
     ];
     typed.extend(

@@ -95,8 +95,10 @@ pub(super) fn field_words(ask: &Ask<'_>, key: &str) -> String {
     let label = match key {
         "name" => "yards-name",
         "address" => "yards-address",
+        "state" => "yards-state",
         "zone" => "yards-zone",
         "street_bearing" => "yards-street",
+        "position" => "yards-position",
         "kind" => "yards-mark-kind",
         "phone" => "yards-phone",
         "role" => "yards-role",

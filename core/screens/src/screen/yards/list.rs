@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use maud::html;
 use sward_book::ids::SheetId;
+use sward_book::sheet::Position;
 
 use crate::ask::{Ask, Page, Place};
 use crate::{Result, part};
@@ -25,9 +26,10 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
                 p { (ask.t("yards-none")) }
                 (part::next_step("/yards/new", &ask.t("yards-add")))
             } @else {
-                ul.list {
+                (part::nearest_first(ask, yards.iter().any(|y| y.position.is_some())))
+                ul.list data-nearest {
                     @for yard in &yards {
-                        li {
+                        li data-lat=[yard.position.map(Position::lat_deg)] data-lon=[yard.position.map(Position::lon_deg)] {
                             a.way href=(format!("/yards/{}", yard.yard)) {
                                 strong { (yard.name) }
                                 @if !yard.address.is_empty() { " " span.note { (yard.address) } }

@@ -114,3 +114,39 @@ fn frost_can_be_typed() {
     let air = look(&[("air", "-4")]).unwrap().unwrap().air.unwrap();
     assert_eq!(air.temperature.for_person(), "-4 °F");
 }
+
+#[test]
+fn the_meters_height_goes_with_every_reading() {
+    let held = |height, fields: &[(&str, &str)]| {
+        let mut all = vec![("height", height), ("height.unit", "ft")];
+        all.extend(fields);
+        wind(&all)
+    };
+    let series = held("5", &[("wind1", "5"), ("wind2", "6"), ("span", "1")]).unwrap();
+    let heights: Vec<_> = series.iter().filter_map(|r| r.height).collect();
+    assert_eq!(heights.len(), 2);
+    assert_eq!(heights[0].for_person(), "5 ft");
+    assert!(is_about(
+        &held("1", &[("wind1", "5")]).unwrap_err(),
+        "height"
+    ));
+    assert!(is_about(&held("5", &[]).unwrap_err(), "wind1"));
+    assert_eq!(wind(&[("wind1", "5")]).unwrap()[0].height, None);
+}
+
+#[test]
+fn a_soil_thermometer_needs_a_look_at_the_soil() {
+    let soil = |fields: &[(&str, &str)]| {
+        let mut all = vec![("soil-temperature.unit", "degF")];
+        all.extend(fields);
+        look(&all)
+    };
+    let seen = soil(&[("soil", "dormant"), ("soil-temperature", "78")]).unwrap();
+    let seen = seen.unwrap().soil.unwrap();
+    assert_eq!(seen.soil, Soil::DroughtDormant);
+    assert_eq!(seen.temperature.unwrap().for_person(), "78 °F");
+    assert!(is_about(
+        &soil(&[("soil-temperature", "78")]).unwrap_err(),
+        "soil"
+    ));
+}

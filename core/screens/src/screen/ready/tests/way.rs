@@ -145,3 +145,60 @@ fn a_report_and_a_forecast_stay_with_their_visit() {
     assert_eq!(heard.count(), 2);
     assert!(scene.show("/ready").contains("Forecast made"));
 }
+
+#[test]
+fn the_sun_is_told_where_the_yard_lies_and_its_hours_for_sprays() {
+    let scene = Scene::new();
+    let page = scene.show("/ready");
+    assert!(page.contains("The sun today"), "{page}");
+    assert!(page.contains("Where the yard lies is not known"), "{page}");
+    scene.change(|book| {
+        let yard = book.visit(scene.visit).unwrap().yard.unwrap();
+        book.set_yard(yard, "position", "42.443961, -76.501881")
+            .unwrap();
+    });
+    let page = scene.show("/ready");
+    assert!(
+        page.contains("It rises at") && page.contains("It sets at"),
+        "{page}"
+    );
+    assert!(page.contains("horizon"), "its working is there: {page}");
+    assert!(
+        !page.contains("commonly does not mix"),
+        "granules do not hang in the air"
+    );
+    scene.change(|book| {
+        let label = book.plan(scene.visit).unwrap().unwrap().label.unwrap();
+        book.set_label(label, "method", "foliar_spray").unwrap();
+    });
+    let page = scene.show("/ready");
+    assert!(page.contains("Air commonly does not mix from"), "{page}");
+    assert!(page.contains("What lies down wind"), "{page}");
+}
+
+#[test]
+fn a_marked_play_area_is_named_when_the_wind_blows_to_it() {
+    use sward_book::sheet::SheetKind::Yard;
+    let scene = Scene::new();
+    scene.change(|book| {
+        let yard = book.visit(scene.visit).unwrap().yard.unwrap();
+        for section in book.yard_sheet(yard).unwrap().sections {
+            let place = [("east", "0 m"), ("north", "0 m")];
+            book.set_item(yard, Yard, "sections", section.id, &place)
+                .unwrap();
+        }
+        for (kind, east) in [("play_area", "60 m"), ("hive", "-60 m"), ("tree", "61 m")] {
+            let mark = [("kind", kind), ("east", east), ("north", "60 m")];
+            book.add_item(yard, Yard, "marks", &mark).unwrap();
+        }
+        let label = book.plan(scene.visit).unwrap().unwrap().label.unwrap();
+        book.set_label(label, "method", "foliar_spray").unwrap();
+    });
+    let page = scene.show("/ready");
+    assert!(page.contains("May lie down wind: play area."), "{page}");
+    // The wind comes from the southwest.
+    scene.look_well();
+    let page = scene.show("/ready");
+    assert!(page.contains("Down wind: play area."), "{page}");
+    assert!(!page.contains("own wind: bee hive"), "{page}");
+}

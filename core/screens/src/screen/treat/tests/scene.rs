@@ -155,6 +155,10 @@ impl Scene {
         read(self.shared.writer().as_ref().unwrap())
     }
 
+    pub(crate) fn change(&self, change: impl FnOnce(&mut Book)) {
+        change(self.shared.writer().as_mut().unwrap());
+    }
+
     pub(crate) fn keep_offs(&self) -> Vec<String> {
         let all = self.book(|b| b.keep_offs_of(self.visit)).unwrap();
         all.iter().map(|k| k.keep_off.to_string()).collect()

@@ -1,0 +1,239 @@
+//! Hose-end sprayers: how much comes out on an area, and which step of the dial gives the label's
+//! rate.
+
+use std::cmp::Ordering;
+
+use rust_decimal::Decimal;
+use serde::Serialize;
+
+use super::rates::not_allowed;
+use super::{positive_si, times_over};
+use crate::error::{Allowed, Field, Result, RuleError};
+use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
+use crate::label::Label;
+use crate::note::Note;
+use crate::plan::amounts::{change_percent, out_of_range};
+use crate::plan::{carrier_finding, rate_findings};
+use crate::quantity::{Dimension, Entered, Unit, shown, shown_down};
+use crate::working::{Answer, Working};
+
+/// Most steps of a dial.
+pub const DIAL_STEPS_MOST: usize = 50;
+
+/// A test with water: an area sprayed, and the same flow caught in a bucket.
+#[derive(Debug, Clone)]
+pub struct HoseEndTest {
+    /// The area sprayed.
+    pub area: Entered,
+    /// How long that took.
+    pub took: Entered,
+    /// Water caught with the same hose and setting.
+    pub caught: Entered,
+    /// How long it was caught; none where as long as the area took.
+    pub caught_in: Option<Entered>,
+}
+
+/// Finished mix per area that a hose-end sprayer puts on at this pace.
+///
+/// ```
+/// use sward_rules::{Entered, mix::{HoseEndTest, hose_end_test}};
+/// let e = |t: &str| Entered::parse(t).unwrap();
+/// let carrier = hose_end_test(&HoseEndTest {
+///     area: e("250 ft2"),
+///     took: e("20 s"),
+///     caught: e("1.25 gal"),
+///     caught_in: None,
+/// })?;
+/// assert_eq!(carrier.value, e("5 gal/1000 ft2"));
+/// # Ok::<(), sward_rules::RuleError>(())
+/// ```
+///
+/// # Errors
+/// When a value is of the wrong kind or zero.
+pub fn hose_end_test(test: &HoseEndTest) -> Result<Answer<Entered>> {
+    let area_m2 = positive_si(&test.area, Dimension::Area, &Field::Area)?;
+    let took_s = positive_si(&test.took, Dimension::Time, &Field::TestTime)?;
+    positive_si(&test.caught, Dimension::Volume, &Field::Caught)?;
+    let caught_in = test.caught_in.unwrap_or(test.took);
+    let caught_in_s = positive_si(&caught_in, Dimension::Time, &Field::CatchTime)?;
+    let range = || out_of_range(&test.caught);
+    let thousand_m2 = Decimal::new(9_290_304, 5);
+    let on_area = times_over(test.caught.amount(), took_s, caught_in_s).ok_or_else(range)?;
+    let carrier = times_over(on_area, thousand_m2, area_m2)
+        .zip(test.caught.unit().per(Unit::SQUARE_FEET_1000))
+        .and_then(|(amount, unit)| shown(amount, unit))
+        .ok_or_else(range)?;
+    let working = Working::new(
+        "water caught × time for the area ÷ time of the catch ÷ area",
+        "Pesticide Environmental Stewardship, Hose-end Sprayer Calibration",
+    )
+    .input("area", test.area.for_person())
+    .input("time for the area", test.took.for_person())
+    .input("water caught", test.caught.for_person())
+    .input("time of the catch", caught_in.for_person());
+    Ok(working.gives(carrier))
+}
+
+/// A dial, and what it should give.
+#[derive(Debug, Clone)]
+pub struct DialAsked<'a> {
+    /// The label sheet.
+    pub label: &'a Label,
+    /// Product per area, a volume.
+    pub rate: Entered,
+    /// What the sprayer puts on ([`hose_end_test`]).
+    pub carrier: Entered,
+    /// The dial's steps, product per volume of mix.
+    pub steps: &'a [Entered],
+}
+
+/// Which step of the dial to take.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Dial {
+    /// Product in a gallon of what comes out, for the rate.
+    pub needed: Entered,
+    /// The highest step that is not above it.
+    pub step: Option<Entered>,
+    /// The rate that this step gives.
+    pub rate: Option<Entered>,
+    /// How far that is from the rate asked for, in percent; never above zero.
+    pub change_percent: Option<f64>,
+    /// The most carrier per area at which the lowest step stays within the rate, where no step is
+    /// low enough: the pace to walk at. Rounded down.
+    pub carrier_for_lowest: Option<Entered>,
+    /// What the label says to it.
+    pub findings: Vec<Finding>,
+}
+
+/// The ratio a rate needs, and the dial's step for it, rounded down.
+///
+/// ```
+/// # use sward_rules::{Entered, label::*, mix::*};
+/// # let e = |t: &str| Entered::parse(t).unwrap();
+/// let mut label = Label::unfilled(Method::Drench);
+/// label.rate_most = LabelSays::Value(e("6 fl oz/1000 ft2"));
+/// let dial = hose_end_dial(&DialAsked {
+///     label: &label,
+///     rate: e("6 fl oz/1000 ft2"),
+///     carrier: e("5 gal/1000 ft2"),
+///     steps: &[e("0.5 fl oz/gal"), e("1 fl oz/gal"), e("1.5 fl oz/gal")],
+/// })?.value;
+/// assert_eq!(dial.needed, e("1.2 fl oz/gal"));
+/// assert_eq!(dial.step, Some(e("1 fl oz/gal")));
+/// assert_eq!(dial.rate, Some(e("5 fl oz/1000 ft2")));
+/// # Ok::<(), sward_rules::RuleError>(())
+/// ```
+///
+/// # Errors
+/// When the rate is no volume per area (a dial takes liquids only), a value is zero or of the wrong
+/// kind, or there is no step, or more than [`DIAL_STEPS_MOST`].
+pub fn hose_end_dial(asked: &DialAsked<'_>) -> Result<Answer<Dial>> {
+    let kind = Dimension::VolumePerArea;
+    let rate_m = positive_si(&asked.rate, kind, &Field::Rate)?;
+    let carrier_m = positive_si(&asked.carrier, kind, &Field::Carrier)?;
+    if asked.steps.is_empty() {
+        return Err(RuleError::Empty.of(Field::DialSteps));
+    }
+    if asked.steps.len() > DIAL_STEPS_MOST {
+        return Err(RuleError::TooMany {
+            field: Field::DialSteps,
+            count: asked.steps.len(),
+            limit: DIAL_STEPS_MOST,
+        });
+    }
+    let steps = steps_si(asked.steps)?;
+    let range = || out_of_range(&asked.rate);
+    if rate_m >= carrier_m {
+        return Err(RuleError::ProductFillsTank {
+            product: asked.rate.for_person(),
+            capacity: asked.carrier.for_person(),
+        });
+    }
+    let ratio = times_over(rate_m, Decimal::ONE, carrier_m).ok_or_else(range)?;
+    let unit = asked.rate.unit().over().and_then(|u| u.per(Unit::GALLON));
+    let needed = unit
+        .and_then(|unit| Entered::from_si(ratio, unit))
+        .ok_or_else(range)?;
+    let within = steps.iter().filter(|(si, _)| *si <= ratio);
+    let step = within.max_by(|a, b| a.0.cmp(&b.0));
+    let working = Working::new("rate ÷ carrier, down to a step of the dial", "arithmetic")
+        .input("rate", asked.rate.for_person())
+        .input("carrier", asked.carrier.for_person())
+        .note(Note::DialInFinishedMix);
+    let dial = match step {
+        Some((si, step)) => {
+            let rate = times_over(asked.rate.amount(), *si, ratio)
+                .and_then(|amount| shown(amount, asked.rate.unit()))
+                .ok_or_else(range)?;
+            let mut findings = rate_findings(asked.label, &rate)?;
+            findings.push(carrier_finding(asked.label, &asked.carrier)?);
+            Dial {
+                needed,
+                step: Some(**step),
+                rate: Some(rate),
+                change_percent: Some(change_percent(ratio, *si)),
+                carrier_for_lowest: None,
+                findings,
+            }
+        }
+        None => no_step(asked, needed, &steps)?,
+    };
+    Ok(working.gives(dial))
+}
+
+fn no_step(asked: &DialAsked<'_>, needed: Entered, steps: &[(Decimal, &Entered)]) -> Result<Dial> {
+    let range = || out_of_range(&asked.rate);
+    let lowest = steps.iter().min_by(|a, b| a.0.cmp(&b.0));
+    let (lowest_si, _) = lowest.ok_or_else(range)?;
+    let ratio = asked.rate.si(Dimension::VolumePerArea)?;
+    let carrier_m = times_over(ratio, Decimal::ONE, *lowest_si).ok_or_else(range)?;
+    let unit = asked.carrier.unit();
+    let own = positive_si(&asked.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
+    let quicker = times_over(carrier_m, asked.carrier.amount(), own)
+        .and_then(|amount| shown_down(amount, unit, super::SPARE_DIGITS));
+    let rate = times_over(
+        asked.rate.amount(),
+        *lowest_si,
+        times_over(ratio, Decimal::ONE, own).ok_or_else(range)?,
+    )
+    .and_then(|amount| shown(amount, asked.rate.unit()))
+    .ok_or_else(range)?;
+    // More than was asked for; whether it is more than the label allows is another matter.
+    let (verdict, most) = match asked.label.rate_most.value() {
+        None => (Verdict::Unknown, None),
+        Some(most) if rate.compare(most).map_err(|e| e.of(Field::Rate))?.is_gt() => {
+            (Verdict::DontTreat, Some(*most))
+        }
+        Some(most) => (Verdict::Caution, Some(*most)),
+    };
+    let finding = Finding::new(Check::Rate, verdict, Reason::NoDialStep)
+        .with_value(Shown::Amount { amount: rate });
+    let finding = match most {
+        Some(amount) => finding.with_limit(Shown::Amount { amount }, Whose::Label),
+        None => finding,
+    };
+    Ok(Dial {
+        needed,
+        step: None,
+        rate: None,
+        change_percent: None,
+        carrier_for_lowest: quicker,
+        findings: vec![finding],
+    })
+}
+
+fn steps_si(steps: &[Entered]) -> Result<Vec<(Decimal, &Entered)>> {
+    let each = (1..).zip(steps);
+    each.map(|(number, step)| {
+        let field = Field::DialStep { number };
+        if step.dimension() != Dimension::VolumePerVolume {
+            return Err(not_allowed(step, field, Allowed::DialKind));
+        }
+        let si = positive_si(step, Dimension::VolumePerVolume, &field)?;
+        if si.cmp(&Decimal::ONE) != Ordering::Less {
+            return Err(not_allowed(step, field, Allowed::DialKind));
+        }
+        Ok((si, step))
+    })
+    .collect()
+}
