@@ -15,6 +15,7 @@ import counts
 import earth
 import moist_air
 import plane
+import sun
 import units
 from asking import Comparison, Rules, differences
 
@@ -36,6 +37,10 @@ def comparisons(rules: Rules) -> dict[str, Comparison]:
         "dew points (PsychroLib)": moist_air.dew_points,
         "wet bulbs (PsychroLib)": moist_air.wet_bulbs,
         "intervals of counts (SciPy)": counts.intervals,
+        "sunrise and sunset (PyEphem)": sun.rise_and_set,
+        "sunrise and sunset (Astral)": sun.rise_and_set_by_noaa,
+        "polar days and nights (PyEphem)": sun.near_the_poles,
+        "where the sun stands (PyEphem)": sun.positions,
     }
 
 

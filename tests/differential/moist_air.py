@@ -18,6 +18,11 @@ DEW_POINT_C = 0.15
 STULL_C = 0.7
 STULL_EXTREME_C = 1.25
 
+# The limits of Delta T with their safe side, and how near to one the rules take the safe side: the
+# dead-band of the drying finding.
+DELTA_T_LIMITS_C = ((2, 1), (8, -1), (10, -1))
+DEAD_BAND_C = 0.7
+
 
 def dew_points(rng: random.Random, cases: int) -> Questions:
     """Dew points of warm air. Below freezing ASHRAE goes over to frost, which is another matter."""
@@ -45,8 +50,17 @@ def wet_bulbs(rng: random.Random, cases: int) -> Questions:
             lambda answer, celsius=celsius, expected=expected, off=off: first(
                 near("wet_bulb_c", answer, expected, 0, off),
                 near("delta_t_c", answer, celsius - answer["wet_bulb_c"], 0, 1e-9),
+                across_a_limit(answer["delta_t_c"], celsius - expected),
             ),
         )
+
+
+def across_a_limit(found: float, expected: float) -> str | None:
+    """Where ASHRAE's Delta T is beyond a limit, Stull's is so too, or within the dead-band of it."""
+    for limit, safe in DELTA_T_LIMITS_C:
+        if safe * (expected - limit) < 0 and safe * (found - limit) > DEAD_BAND_C:
+            return f"Delta T is {found}, more than the dead-band from {limit}, beyond which {expected} is"
+    return None
 
 
 def question(celsius: float, percent: float) -> dict:

@@ -9,6 +9,7 @@ mod air;
 mod look;
 mod measure;
 mod quantity;
+mod sun;
 
 use std::io::{BufRead as _, BufWriter, Write as _};
 use std::process::ExitCode;
@@ -71,6 +72,8 @@ fn answer(line: &str) -> Answered {
         "shape" => measure::shape(&question),
         "air" => air::air(&question),
         "poisson" => look::poisson(&question),
+        "sun-day" => sun::day(&question),
+        "sun-position" => sun::position(&question),
         other => Err(Fault::Question(format!("no such subject: {other}"))),
     }
 }
