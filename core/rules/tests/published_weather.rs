@@ -203,7 +203,7 @@ fn wet_bulb_and_delta_t() {
         let ours = delta_t_c(celsius(t), rh).expect("in range").value;
         close(ours, delta_t, 5e-4);
         // The dead-band of the drying finding has to hold what methods differ by.
-        close(ours, psychrometer, 0.3);
+        close(ours, psychrometer, 0.7);
     }
     // A calculator page prints 21.92 here, which the formula does not give.
     assert!((wet_bulb_c(celsius(30.0), 50.0).expect("in range").value - 21.92).abs() > 0.3);
@@ -537,7 +537,10 @@ fn a_delta_t_near_a_limit_is_named_and_never_clear() {
         ("20 Cel", 50, Verdict::Clear, false),
         ("30 Cel", 50, Verdict::Caution, true),
         ("15 Cel", 80, Verdict::Caution, true),
-        ("25 Cel", 40, Verdict::Caution, false),
+        ("25 Cel", 40, Verdict::Caution, true),
+        // PsychroLib's Delta T, which goes by ASHRAE, is 8.02 and 2.00; Stull's is 7.34 and 2.60.
+        ("5.8 Cel", 5, Verdict::Caution, true),
+        ("2.6 Cel", 69, Verdict::Caution, true),
     ] {
         let air = AirReading {
             at_utc_ms: now.utc_ms,
