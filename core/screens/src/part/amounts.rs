@@ -4,7 +4,7 @@
 
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive as _;
-use sward_rules::measure::AreaEstimate;
+use sward_rules::measure::{AreaEstimate, LengthEstimate};
 use sward_rules::quantity::Unit;
 
 use crate::words::{Units, Words};
@@ -25,6 +25,21 @@ pub(crate) fn area(words: Words, area: &AreaEstimate) -> String {
         "{} {unit} \u{b1} {} {unit}",
         rounded(words, value, 0),
         rounded(words, off, 0)
+    )
+}
+
+/// A length with how far off it may be.
+pub(crate) fn length(words: Words, length: &LengthEstimate) -> String {
+    let off_share = length.uncertainty_percent() / 100.0;
+    let (value, unit, decimals) = match words.units {
+        Units::Us => (length.feet(), Unit::FOOT, 0),
+        Units::Metric => (length.metres(), Unit::METRE, 1),
+    };
+    let unit = words.unit(unit);
+    format!(
+        "{} {unit} \u{b1} {} {unit}",
+        rounded(words, value, decimals),
+        rounded(words, value * off_share, 1)
     )
 }
 
@@ -57,6 +72,7 @@ mod tests {
     use super::*;
     use crate::words::Language;
     use sward_rules::Entered;
+    use sward_rules::measure::Shape;
 
     fn words(units: Units) -> Words {
         Words {
@@ -72,6 +88,19 @@ mod tests {
         let lawn = AreaEstimate::stated(&given("1500 ft2"), &given("21 ft2")).unwrap();
         assert_eq!(area(words(Units::Us), &lawn), "1,500 ft² ± 21 ft²");
         assert_eq!(area(words(Units::Metric), &lawn), "139 m² ± 2 m²");
+    }
+
+    #[test]
+    fn a_length_stands_in_the_units_of_the_settings_with_its_uncertainty() {
+        let side = |text| Entered::parse(text).unwrap();
+        let (length, width) = (side("60 ft"), side("25 ft"));
+        let edge = Shape::Rectangle { length, width }.perimeter().unwrap();
+        assert_eq!(length_words(Units::Us, &edge.value), "170 ft ± 1.3 ft");
+        assert_eq!(length_words(Units::Metric, &edge.value), "51.8 m ± 0.4 m");
+    }
+
+    fn length_words(units: Units, edge: &LengthEstimate) -> String {
+        length(words(units), edge)
     }
 
     #[test]

@@ -95,3 +95,15 @@ measure-corners-help = A line for each corner: centimeters east and north.
 measure-draw-area = Ground to draw on, north up
 measure-rename = Change the name
 measure-to-place = Place it on the sketch
+# The edge, a strip along it, and a slope.
+measure-edge = Edge
+measure-rest = A strip left untreated, or a slope
+measure-rest-how = A strip set back from the edge, such as along water: the label and the law say how wide. A slope: 100 % is as much up as along.
+measure-strip-along = Only along so much of the edge (empty: all of it)
+measure-rest-work-out = Work it out
+measure-rest-found = What remains
+measure-strip = Strip, left untreated
+measure-strip-rest = Left to treat
+measure-on-the-ground = On the ground
+measure-level = Level, the one to plan for
+measure-rest-not-kept = Nothing of this is kept: leave the strip out as a part, so that the plan counts without it.

@@ -95,3 +95,15 @@ measure-corners-help = Una línea por esquina: centímetros al este y al norte.
 measure-draw-area = Terreno para dibujar, el norte arriba
 measure-rename = Cambiar el nombre
 measure-to-place = Ubicarla en el croquis
+# El borde, una franja a lo largo de él y una pendiente.
+measure-edge = Borde
+measure-rest = Una franja sin tratar o una pendiente
+measure-rest-how = Una franja desde el borde hacia adentro, por ejemplo junto al agua: la etiqueta y la ley dicen de qué ancho. Una pendiente: 100 % es tanto hacia arriba como a lo largo.
+measure-strip-along = Solo a lo largo de este tramo del borde (vacío: todo)
+measure-rest-work-out = Calcular
+measure-rest-found = Lo que queda
+measure-strip = Franja, sin tratar
+measure-strip-rest = Queda por tratar
+measure-on-the-ground = Sobre el terreno
+measure-level = A nivel, la que cuenta para el plan
+measure-rest-not-kept = Nada de esto se guarda: exceptúe la franja como una parte, para que el plan cuente sin ella.

@@ -9,6 +9,7 @@ mod kind;
 mod new;
 mod of_visit;
 mod read;
+mod rest;
 mod section;
 #[cfg(test)]
 mod terms;
@@ -32,6 +33,7 @@ pub(crate) const SCREENS: &[Screen] = &[
             ("choose-outline", section::choose_outline),
             ("hide", section::hide),
             ("rename", section::rename),
+            ("rest", rest::worked),
         ],
     },
     Screen {

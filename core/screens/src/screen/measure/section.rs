@@ -11,7 +11,7 @@ use sward_rules::measure::Outline;
 use super::choose::Entering;
 use super::kind::Kind;
 use super::new::with_walk;
-use super::{choose, read};
+use super::{choose, read, rest};
 use crate::ask::{Ask, Doing, Next, Page, Place};
 use crate::part::amounts;
 use crate::part::how::how;
@@ -94,6 +94,7 @@ fn whole(ask: &Ask<'_>, yard: SheetId, sheet: &YardSheet, section: &Section) -> 
         (area(ask, section))
         (sketch.markup(ask.words))
         (other_outlines(ask, section))
+        (rest::shown(ask, section))
         (part::next_step(&format!("/yards/{yard}"), &ask.t("measure-to-yard")))
         @if section.outline.is_some() {
             h2 { (ask.t("measure-left-out")) }
@@ -130,6 +131,7 @@ fn area(ask: &Ask<'_>, section: &Section) -> Markup {
             p.big { (amounts::area(ask.words, &answer.value)) }
             p.note { (ask.t("measure-plus-minus")) }
             (how(ask, &answer.working))
+            @if let Some(outline) = &section.outline { (rest::edge(ask, outline)) }
         },
     }
 }
@@ -327,7 +329,11 @@ fn section_now(book: &Book, yard: SheetId, id: ItemId) -> Result<Section, BookEr
         })
 }
 
-fn outline_now(book: &Book, yard: SheetId, id: ItemId) -> Result<Option<Outline>, BookError> {
+pub(super) fn outline_now(
+    book: &Book,
+    yard: SheetId,
+    id: ItemId,
+) -> Result<Option<Outline>, BookError> {
     Ok(section_now(book, yard, id)?.outline)
 }
 
