@@ -136,6 +136,7 @@ key-kind-field-ant = Field ant
 key-tells-field-ant = One bump on the waist. Larger than fire ants; it may bite, but has no sting.
 key-kind-cornfield-ant = Cornfield ant
 key-tells-cornfield-ant = One bump on the waist, small and brown, with little craters in thin grass.
+key-hurts = It hurts people, so one feature does not exclude it:
 key-title = What is it?
 key-choose = What did you find?
 key-seen = What you saw

@@ -136,6 +136,7 @@ key-kind-field-ant = Hormiga de campo
 key-tells-field-ant = Un bulto en la cintura. Más grande que las hormigas de fuego; puede morder, pero no tiene aguijón.
 key-kind-cornfield-ant = Hormiga de los maizales
 key-tells-cornfield-ant = Un bulto en la cintura, pequeña y café, con cráteres chicos en pasto ralo.
+key-hurts = Hace daño a las personas, así que un solo rasgo no la excluye:
 key-title = ¿Qué es?
 key-choose = ¿Qué encontró?
 key-seen = Lo que vio

@@ -38,6 +38,7 @@ static KINDS: &[Kind] = &[
         english: "Tawny mole cricket",
         pest: Some(Pest::MoleCricket),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 35.0],
         shows: &[
@@ -56,6 +57,7 @@ static KINDS: &[Kind] = &[
         english: "Southern mole cricket",
         pest: Some(Pest::MoleCricket),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 35.0],
         shows: &[
@@ -74,6 +76,7 @@ static KINDS: &[Kind] = &[
         english: "Northern mole cricket",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 35.0],
         shows: &[
@@ -92,6 +95,7 @@ static KINDS: &[Kind] = &[
         english: "Field cricket",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 28.0],
         shows: &[
