@@ -117,6 +117,15 @@ impl<'a> Inputs<'a> {
         self.last.raw(name).map(str::to_owned)
     }
 
+    /// What was typed last in a number field, with its unit where that was another.
+    fn last_in(&self, name: &str, unit: &str) -> Option<String> {
+        let typed = self.last.text(&format!("{name}.unit"));
+        if typed.is_empty() || typed == unit {
+            return self.last(name);
+        }
+        self.last.with_unit(name)
+    }
+
     /// A number in the one unit that the person's system has for it; another may be typed with it.
     pub(crate) fn number(
         &self,
@@ -144,7 +153,9 @@ impl<'a> Inputs<'a> {
             name,
             label: "",
             unit,
-            filled: self.last(name).or(sheet.map(|amount| filled(amount, unit))),
+            filled: self
+                .last_in(name, unit)
+                .or(sheet.map(|amount| filled(amount, unit))),
             from: String::new(),
         };
         self.form.number_called(&field, label)

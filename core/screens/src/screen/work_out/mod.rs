@@ -85,6 +85,20 @@ struct Given<'a> {
     form: &'a Form,
 }
 
+/// The address where minutes are worked out for a label's depth.
+pub(crate) fn watering_in(depth: &Entered) -> String {
+    let typed = ("depth".to_owned(), depth.for_person());
+    let form = Form {
+        fields: vec![typed],
+        files: Vec::new(),
+    };
+    address(
+        &format!("/things/work-out/{}", watering::WATERING.name),
+        &form,
+        &[],
+    )
+}
+
 fn list(ask: &Ask<'_>) -> Result<Page> {
     ask.book()?;
     Ok(Page {
