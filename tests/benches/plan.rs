@@ -193,6 +193,7 @@ impl Day {
             wind: e("5 mph"),
             gust: Some(e("7 mph")),
             from_degrees: Some(225),
+            height: None,
         };
         let answer = |question| Answered {
             question,
@@ -218,6 +219,7 @@ impl Day {
             soil: SoilLook {
                 at_utc_ms,
                 soil: Soil::Fit,
+                temperature: None,
             },
             bloom: BloomLook {
                 at_utc_ms,
