@@ -78,7 +78,10 @@ fn everything_leaned_on_may_be() {
         .map(|package| Package {
             name: format!("{} {}", package.name, package.version),
             ours: ours.iter().any(|our| our.id == package.id),
-            from_registry: package.source.as_ref().is_some_and(|s| s.is_crates_io()),
+            from_registry: package
+                .source
+                .as_ref()
+                .is_some_and(cargo_metadata::Source::is_crates_io),
             licence: package.license.clone(),
             any_version_of: package
                 .dependencies

@@ -124,7 +124,6 @@ sentences! {
     Latitude => ("the latitude");
     Longitude => ("the longitude");
     DayOfSun => ("the day");
-    AirPressure => ("the air pressure");
     PlaceHeight => ("the height above the sea");
     WindSpeed => ("the wind");
     MeterHeight => ("the meter's height");

@@ -314,7 +314,6 @@ word-around-something_else = something else
 word-field-latitude = The latitude
 word-field-longitude = The longitude
 word-field-day-of-sun = The day
-word-field-air-pressure = The air pressure
 word-field-place-height = The height above the sea
 word-field-wind-speed = The wind
 word-field-meter-height = The meter's height

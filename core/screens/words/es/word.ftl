@@ -314,7 +314,6 @@ word-around-something_else = otra cosa
 word-field-latitude = La latitud
 word-field-longitude = La longitud
 word-field-day-of-sun = El día
-word-field-air-pressure = La presión del aire
 word-field-place-height = La altura sobre el mar
 word-field-wind-speed = El viento
 word-field-meter-height = La altura del medidor

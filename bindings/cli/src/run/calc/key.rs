@@ -38,7 +38,7 @@ pub(super) fn key(args: &KeyCalc) -> Result<Worked> {
     let candidates: Vec<Value> = left
         .candidates
         .iter()
-        .map(|c| json!({ "kind": c.kind.name, "standing": c.standing, "role": c.kind.role, "seen": c.seen }))
+        .map(|c| json!({ "kind": c.kind.name, "standing": c.standing, "role": c.kind.role, "seen": c.seen, "against": c.against }))
         .collect();
     let excluded: Vec<Value> = left
         .excluded
@@ -82,6 +82,12 @@ fn tell(worked: &mut Worked, key: &'static Key, left: &Narrowed) {
             Standing::MayBe => "May be",
         };
         worked.line(format!("{standing}: {}", described(candidate.kind)));
+        if !candidate.against.is_empty() {
+            let seen = all_seen(key, &candidate.against);
+            worked.line(format!(
+                "- It hurts people, so one feature does not exclude it ({seen})"
+            ));
+        }
         if candidate.standing == Standing::Fits {
             for like in look_alikes(key, candidate.kind) {
                 worked.line(format!("- Taken for it: {}", described(like)));
@@ -90,16 +96,8 @@ fn tell(worked: &mut Worked, key: &'static Key, left: &Narrowed) {
         }
     }
     for excluded in &left.excluded {
-        let seen: Vec<String> = excluded
-            .by
-            .iter()
-            .filter_map(|(question, choice)| seen(key.question(question)?, choice))
-            .collect();
-        worked.line(format!(
-            "Not: {} ({})",
-            excluded.kind.english,
-            seen.join("; ")
-        ));
+        let seen = all_seen(key, &excluded.by);
+        worked.line(format!("Not: {} ({seen})", excluded.kind.english));
     }
     if let Some(next) = left.next {
         worked.line(format!("Look next: {}", next.english));
@@ -116,6 +114,13 @@ fn tell(worked: &mut Worked, key: &'static Key, left: &Narrowed) {
 
 fn look_alikes(key: &'static Key, kind: &'static Kind) -> impl Iterator<Item = &'static Kind> {
     kind.look_alikes.iter().filter_map(|name| key.kind(name))
+}
+
+fn all_seen(key: &'static Key, by: &[(&str, &str)]) -> String {
+    let seen = by
+        .iter()
+        .filter_map(|(question, choice)| seen(key.question(question)?, choice));
+    seen.collect::<Vec<_>>().join("; ")
 }
 
 /// What was seen, in words.

@@ -42,6 +42,7 @@ static KINDS: &[Kind] = &[
         english: "Imported fire ant",
         pest: Some(Pest::FireAnt),
         role: Role::Pest,
+        hurts_people: true,
         life_stage: "workers",
         length_mm: [2.0, 6.0],
         shows: &[
@@ -61,6 +62,7 @@ static KINDS: &[Kind] = &[
         english: "Big-headed ant",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "workers",
         length_mm: [2.0, 4.0],
         shows: &[
@@ -80,6 +82,7 @@ static KINDS: &[Kind] = &[
         english: "Pavement ant",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "workers",
         length_mm: [2.0, 4.0],
         shows: &[
@@ -99,6 +102,7 @@ static KINDS: &[Kind] = &[
         english: "Field ant",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "workers",
         length_mm: [4.0, 9.0],
         shows: &[
@@ -117,6 +121,7 @@ static KINDS: &[Kind] = &[
         english: "Cornfield ant",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "workers",
         length_mm: [2.0, 4.0],
         shows: &[

@@ -37,6 +37,7 @@ static KINDS: &[Kind] = &[
         english: "Chinch bug, grown",
         pest: Some(Pest::ChinchBug),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "bugs of any stage",
         length_mm: [3.0, 5.0],
         shows: &[
@@ -55,6 +56,7 @@ static KINDS: &[Kind] = &[
         english: "Chinch bug, young",
         pest: Some(Pest::ChinchBug),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "nymphs",
         length_mm: [1.0, 3.0],
         shows: &[
@@ -72,6 +74,7 @@ static KINDS: &[Kind] = &[
         english: "Big-eyed bug",
         pest: None,
         role: Role::Helper,
+        hurts_people: false,
         life_stage: "bugs of any stage",
         length_mm: [3.0, 5.0],
         shows: &[
@@ -93,6 +96,7 @@ static KINDS: &[Kind] = &[
         english: "False chinch bug",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "bugs of any stage",
         length_mm: [3.0, 4.0],
         shows: &[

@@ -38,6 +38,7 @@ static KINDS: &[Kind] = &[
         english: "Sod webworm",
         pest: Some(Pest::SodWebworm),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 25.0],
         shows: &[
@@ -56,6 +57,7 @@ static KINDS: &[Kind] = &[
         english: "Cutworm",
         pest: Some(Pest::Cutworm),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [5.0, 45.0],
         shows: &[
@@ -77,6 +79,7 @@ static KINDS: &[Kind] = &[
         english: "Fall armyworm",
         pest: Some(Pest::Armyworm),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 40.0],
         shows: &[
@@ -97,6 +100,7 @@ static KINDS: &[Kind] = &[
         english: "Armyworm",
         pest: Some(Pest::Armyworm),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 40.0],
         shows: &[

@@ -24,10 +24,11 @@ static QUESTIONS: &[super::Question] = &[
         "long" => "longer than the body, thin as a thread";
         "short" => "much shorter than the body";
     ),
-    question!("claws", "How many claws end the shovel, and what is the gap between them?";
-        "v" => "two, with a gap like a V", "claws-v";
-        "u" => "two, with a gap like a U", "claws-u";
-        "four" => "four", "claws-four";
+    question!("claws", "How do the front legs end?";
+        "v" => "in a shovel with two claws and a gap like a V", "claws-v";
+        "u" => "in a shovel with two claws and a gap like a U", "claws-u";
+        "four" => "in a shovel with four claws", "claws-four";
+        "none" => "in no shovel", "leg-slim";
     ),
 ];
 
@@ -37,6 +38,7 @@ static KINDS: &[Kind] = &[
         english: "Tawny mole cricket",
         pest: Some(Pest::MoleCricket),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 35.0],
         shows: &[
@@ -55,6 +57,7 @@ static KINDS: &[Kind] = &[
         english: "Southern mole cricket",
         pest: Some(Pest::MoleCricket),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 35.0],
         shows: &[
@@ -73,6 +76,7 @@ static KINDS: &[Kind] = &[
         english: "Northern mole cricket",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 35.0],
         shows: &[
@@ -91,11 +95,13 @@ static KINDS: &[Kind] = &[
         english: "Field cricket",
         pest: None,
         role: Role::Harmless,
+        hurts_people: false,
         life_stage: "crickets of any stage",
         length_mm: [5.0, 28.0],
         shows: &[
             ("front", &["slim"]),
             ("hind", &["jumping"]),
+            ("claws", &["none"]),
             ("feelers", &["long"]),
         ],
         tells: "Slim front legs, long jumping hind legs, and feelers longer than the body. It does not dig up lawns.",

@@ -43,6 +43,7 @@ static KINDS: &[Kind] = &[
         english: "Japanese beetle",
         pest: Some(Pest::JapaneseBeetle),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 32.0],
         shows: &[
@@ -62,6 +63,7 @@ static KINDS: &[Kind] = &[
         english: "Masked chafer",
         pest: Some(Pest::MaskedChafer),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 25.0],
         shows: &[
@@ -81,6 +83,7 @@ static KINDS: &[Kind] = &[
         english: "European chafer",
         pest: Some(Pest::EuropeanChafer),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 25.0],
         shows: &[
@@ -100,6 +103,7 @@ static KINDS: &[Kind] = &[
         english: "Oriental beetle",
         pest: Some(Pest::OrientalBeetle),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 25.0],
         shows: &[
@@ -119,6 +123,7 @@ static KINDS: &[Kind] = &[
         english: "May or June beetle",
         pest: Some(Pest::MayBeetle),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [4.0, 40.0],
         shows: &[
@@ -138,6 +143,7 @@ static KINDS: &[Kind] = &[
         english: "Asiatic garden beetle",
         pest: Some(Pest::AsiaticGardenBeetle),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 19.0],
         shows: &[
@@ -157,6 +163,7 @@ static KINDS: &[Kind] = &[
         english: "Black turfgrass ataenius",
         pest: Some(Pest::BlackTurfgrassAtaenius),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [2.0, 8.0],
         shows: &[
@@ -176,6 +183,7 @@ static KINDS: &[Kind] = &[
         english: "Billbug",
         pest: Some(Pest::Billbug),
         role: Role::Pest,
+        hurts_people: false,
         life_stage: "larvae",
         length_mm: [3.0, 13.0],
         shows: &[("legs", &["none"]), ("raster", &["none"]), ("jaw", &["no"])],

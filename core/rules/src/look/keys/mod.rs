@@ -94,6 +94,8 @@ pub struct Kind {
     pub pest: Option<Pest>,
     /// What it is to a lawn.
     pub role: Role,
+    /// Whether it hurts people: then one feature, easily misseen, does not exclude it.
+    pub hurts_people: bool,
     /// The life stage that is described.
     pub life_stage: &'static str,
     /// Usual length in millimetres, from and to.

@@ -7,6 +7,8 @@ use crate::error::{Field, Result, RuleError};
 
 /// From how many features seen on it a kind that alone is left "fits"; one alone is easily misseen.
 const FITS_FROM: usize = 2;
+/// From how many features on a kind that hurts people is excluded; of others one is enough.
+const EXCLUDES_WHAT_HURTS: usize = 2;
 
 /// One answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -21,9 +23,9 @@ pub struct Answered<'a> {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Standing {
-    /// It alone is left, and at least two features were seen on it.
+    /// It alone is left, at least two features were seen on it, and nothing speaks against it.
     Fits,
-    /// Nothing seen speaks against it.
+    /// It is not excluded.
     MayBe,
 }
 
@@ -36,6 +38,9 @@ pub struct Candidate {
     pub standing: Standing,
     /// The questions whose answers it goes with.
     pub seen: Vec<&'static str>,
+    /// What speaks against it and does not exclude it, because it hurts people: each question with
+    /// what was seen.
+    pub against: Vec<(&'static str, &'static str)>,
 }
 
 /// A kind that is excluded, with what excluded it.
@@ -92,12 +97,17 @@ pub fn narrow(key: &'static Key, answers: &[Answered<'_>]) -> Result<Narrowed> {
                 by.push((question.name, *choice));
             }
         }
-        if by.is_empty() {
-            let standing = Standing::MayBe;
+        let excludes = if kind.hurts_people {
+            EXCLUDES_WHAT_HURTS
+        } else {
+            1
+        };
+        if by.len() < excludes {
             candidates.push(Candidate {
                 kind,
-                standing,
+                standing: Standing::MayBe,
                 seen,
+                against: by,
             });
         } else {
             excluded.push(Excluded { kind, by });
@@ -105,6 +115,7 @@ pub fn narrow(key: &'static Key, answers: &[Answered<'_>]) -> Result<Narrowed> {
     }
     if let [only] = candidates.as_mut_slice()
         && only.seen.len() >= FITS_FROM
+        && only.against.is_empty()
     {
         only.standing = Standing::Fits;
     }

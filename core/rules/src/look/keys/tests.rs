@@ -103,8 +103,14 @@ fn every_kind_fits_its_own_features_and_no_two_kinds_fit_the_same() {
                 kind.name
             );
             let others: Vec<_> = left.candidates.iter().filter(|c| c.kind != kind).collect();
-            assert!(others.is_empty(), "{} beside {others:?}", kind.name);
-            assert_eq!(left.candidates[0].standing, Standing::Fits, "{}", kind.name);
+            // What hurts people stays beside it until two features speak against that.
+            for other in &others {
+                assert!(other.kind.hurts_people, "{} beside {other:?}", kind.name);
+                assert_eq!(other.against.len(), 1);
+            }
+            let own = left.candidates.iter().find(|c| c.kind == kind).unwrap();
+            let fits = own.standing == Standing::Fits;
+            assert_eq!(fits, others.is_empty(), "{}", kind.name);
         }
     }
 }
@@ -123,6 +129,25 @@ fn one_feature_alone_never_fits() {
     assert_eq!(left.excluded[0].by, [("legs", "none")]);
     // What would confirm it.
     assert_eq!(left.next.unwrap().name, "raster");
+}
+
+#[test]
+fn one_feature_does_not_exclude_what_hurts_people() {
+    let ants = key("ant").unwrap();
+    let seen = |question, choice| Answered {
+        question,
+        choice: Some(choice),
+    };
+    let one = narrow(ants, &[seen("waist", "one"), seen("length", "short")]).unwrap();
+    let fire_ant = one
+        .candidates
+        .iter()
+        .find(|c| c.kind.name == "fire-ant")
+        .unwrap();
+    assert_eq!(fire_ant.against, [("waist", "one")]);
+    assert!(one.candidates.iter().all(|c| c.standing == Standing::MayBe));
+    let two = narrow(ants, &[seen("waist", "one"), seen("stirred", "few")]).unwrap();
+    assert!(two.excluded.iter().any(|e| e.kind.name == "fire-ant"));
 }
 
 #[test]
@@ -235,7 +260,9 @@ proptest! {
             // A kind may only fit with less where what was seen left none at all.
             if !all.candidates.is_empty() {
                 for name in fits(&less) {
-                    prop_assert!(fits(&answers).contains(&name), "{}", name);
+                    let spoken_against = |c: &Candidate| c.kind.name == name && !c.against.is_empty();
+                    let is_doubted = all.candidates.iter().any(spoken_against);
+                    prop_assert!(is_doubted || fits(&answers).contains(&name), "{}", name);
                 }
             }
         }

@@ -175,6 +175,9 @@ impl Shown<'_> {
         html! {
             div.kind {
                 (self.kind(candidate.kind, Some(&self.ask.t(standing)), few))
+                @if !candidate.against.is_empty() {
+                    p { (self.ask.t("key-hurts")) " " (self.why(&candidate.against)) }
+                }
                 @if let Some(count) = count { (count) }
             }
         }
@@ -213,29 +216,28 @@ impl Shown<'_> {
     }
 
     fn excluded(&self, excluded: &[Excluded]) -> Markup {
-        let why = |by: &[(&str, &str)]| {
-            let said = by.iter().filter_map(|(name, choice)| {
-                let question = self.key.question(name)?;
-                Some(format!(
-                    "{} {}",
-                    self.asked(question),
-                    self.said(question, choice)
-                ))
-            });
-            said.collect::<Vec<_>>().join("; ")
-        };
         html! {
             @if !excluded.is_empty() {
                 details {
                     summary { (self.ask.t("key-excluded")) }
                     ul.list {
                         @for one in excluded {
-                            li { (called(self.ask.words, one.kind)) ": " (why(&one.by)) }
+                            li { (called(self.ask.words, one.kind)) ": " (self.why(&one.by)) }
                         }
                     }
                 }
             }
         }
+    }
+
+    /// What was seen, question by question.
+    fn why(&self, by: &[(&str, &str)]) -> String {
+        let said = by.iter().filter_map(|(name, choice)| {
+            let question = self.key.question(name)?;
+            let (asked, said) = (self.asked(question), self.said(question, choice));
+            Some(format!("{asked} {said}"))
+        });
+        said.collect::<Vec<_>>().join("; ")
     }
 
     fn asked(&self, question: &Question) -> String {

@@ -9,6 +9,9 @@ const WIDTH: f64 = 320.0;
 const HEIGHT: f64 = 140.0;
 /// Room for words beneath.
 const FOOT: f64 = 30.0;
+/// Where the number of a line stands: two lines close to each other have one on either side.
+const ABOVE: f64 = -3.0;
+const BELOW: f64 = 17.0;
 const FOOT_M: f64 = 0.3048;
 /// Above this the curve is drawn no higher: such a swath is out of the question.
 const CURVE_MOST_PERCENT: f64 = 40.0;
@@ -25,7 +28,7 @@ pub(super) fn pattern(ask: &Ask<'_>, pattern: &Pattern) -> Markup {
         ask,
         &ask.t("calibrate-pattern"),
         &html! {
-            (level(50.0, most))
+            (level(50.0, most, ABOVE))
             polyline points=(svg_points(&points, most, WIDTH, HEIGHT)) stroke-width="3" {}
         },
         &points,
@@ -49,8 +52,8 @@ pub(super) fn curve(ask: &Ask<'_>, curve: &Evenness) -> Markup {
         ask,
         &ask.t("calibrate-curve"),
         &html! {
-            (level(f64::from(EVEN_MOST_PERCENT), CURVE_MOST_PERCENT))
-            (level(f64::from(STRIPES_PERCENT), CURVE_MOST_PERCENT))
+            (level(f64::from(EVEN_MOST_PERCENT), CURVE_MOST_PERCENT, BELOW))
+            (level(f64::from(STRIPES_PERCENT), CURVE_MOST_PERCENT, ABOVE))
             polyline points=(svg_points(&back, CURVE_MOST_PERCENT, WIDTH, HEIGHT)) stroke-width="3" {}
             polyline points=(svg_points(&one_way, CURVE_MOST_PERCENT, WIDTH, HEIGHT)) stroke-width="2" stroke-dasharray="2 4" {}
         },
@@ -74,11 +77,11 @@ fn picture(ask: &Ask<'_>, title: &str, lines: &Markup, points: &[(f64, f64)]) ->
     }
 }
 
-/// A dashed line at a height.
-fn level(at: f64, most: f64) -> Markup {
+/// A dashed line at a height, its number above or below it.
+fn level(at: f64, most: f64, number_off: f64) -> Markup {
     let y = HEIGHT * (1.0 - (at / most).clamp(0.0, 1.0));
     html! {
         path d=(format!("M0 {y:.1}H{WIDTH}")) stroke-width="1" stroke-dasharray="6 4" {}
-        text x="2" y=(format!("{:.1}", y - 3.0)) font-size="19" fill="currentColor" stroke="none" { (format!("{at:.0} %")) }
+        text x="2" y=(format!("{:.1}", y + number_off)) font-size="19" fill="currentColor" stroke="none" { (format!("{at:.0} %")) }
     }
 }
