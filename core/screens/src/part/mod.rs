@@ -7,6 +7,7 @@ pub(crate) mod finding;
 pub(crate) mod form;
 pub(crate) mod frame;
 pub(crate) mod how;
+pub(crate) mod inputs;
 pub(crate) mod keep_off;
 
 use maud::{Markup, html};

@@ -19,6 +19,7 @@ mod things;
 mod today;
 mod treat;
 mod visit;
+mod work_out;
 mod yards;
 
 use crate::ask::Screen;
@@ -42,6 +43,7 @@ pub(crate) fn all() -> impl Iterator<Item = &'static Screen> {
         records::SCREENS,
         help::SCREENS,
         things::SCREENS,
+        work_out::SCREENS,
     ]
     .into_iter()
     .flatten()

@@ -59,6 +59,7 @@ plan-water-no-depth = Water in after treating: the label gives no depth.
 plan-water-depth = Water in after treating, { $depth } deep.
 plan-water-withheld = Keep water off after treating, as the label says.
 plan-water-withheld-for = Keep water off for { $time } after treating.
+plan-to-can-test = How long to run the water
 plan-water-by = Who waters in
 plan-ingredients = Active ingredients
 plan-dose = With this plan

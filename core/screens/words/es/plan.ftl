@@ -59,6 +59,7 @@ plan-water-no-depth = Riegue después de tratar: la etiqueta no da la profundida
 plan-water-depth = Riegue después de tratar, { $depth } de profundidad.
 plan-water-withheld = No deje que llegue agua después de tratar, como dice la etiqueta.
 plan-water-withheld-for = No deje que llegue agua durante { $time } después de tratar.
+plan-to-can-test = Cuánto tiempo regar
 plan-water-by = Quién riega
 plan-ingredients = Ingredientes activos
 plan-dose = Con este plan

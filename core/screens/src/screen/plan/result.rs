@@ -2,10 +2,13 @@
 
 use maud::{Markup, html};
 use sward_book::action::{ReadyInputs, judge};
-use sward_rules::RuleError;
-use sward_rules::finding::{Check, Finding};
+use sward_rules::finding::{Check, Finding, Reason};
 use sward_rules::label::{LabelSays, WateringIn};
-use sward_rules::plan::{Amount, Load, Passes, Plan, SectionPlan, watering_in_volume};
+use sward_rules::plan::{
+    Amount, Load, Passes, Plan, SectionPlan, SettingUse, TimesOver, setting_used,
+    watering_in_volume,
+};
+use sward_rules::{Entered, RuleError};
 
 use super::bring;
 use super::label::says;
@@ -15,7 +18,8 @@ use super::work::Job;
 use crate::ask::Ask;
 use crate::part::finding::findings;
 use crate::part::how::how;
-use crate::part::{amounts, row};
+use crate::part::{amounts, row, way};
+use crate::screen;
 use crate::screen::visit::Here;
 use crate::{Result, Trouble};
 
@@ -29,6 +33,7 @@ pub(super) fn refused(ask: &Ask<'_>, error: &RuleError) -> Markup {
 pub(super) fn in_short(ask: &Ask<'_>, here: &Here, job: &Job, plan: &Plan) -> Result<Markup> {
     let mut found = plan.findings.clone();
     found.extend(label_findings(ask, here, job)?);
+    found.extend(swath(ask, job, plan)?);
     Ok(html! {
         (product(ask, plan))
         (findings(ask, &found))
@@ -60,6 +65,42 @@ fn label_findings(ask: &Ask<'_>, here: &Here, job: &Job) -> Result<Vec<Finding>>
         .into_iter()
         .filter(|f| of_the_plan.contains(&f.check))
         .collect())
+}
+
+/// What the spreader's setting puts on where the lines lie otherwise than it was calibrated.
+///
+/// A sprayer's calibration is of the mix, not of the product, and says nothing here.
+fn swath(ask: &Ask<'_>, job: &Job, plan: &Plan) -> Result<Option<Finding>> {
+    let passes = &plan.passes.value;
+    let kept = job.kept.as_ref().filter(|_| !job.is_wet());
+    let asked = kept.and_then(|k| Some((k.equipment?, k.rate?, k.swath?, passes.line_spacing?)));
+    let Some((machine, planned, swath, line_spacing)) = asked else {
+        return Ok(None);
+    };
+    let sheet = ask.book()?.equipment_sheet(machine)?;
+    let Some(gives) = sheet.calibrated_rate else {
+        return Ok(None);
+    };
+    let is_same = |of: Entered| of.compare(&swath).is_ok_and(std::cmp::Ordering::is_eq);
+    if sheet.swath.is_some_and(is_same) {
+        return Ok(None);
+    }
+    let used = setting_used(&SettingUse {
+        label: &job.sheet.label,
+        planned,
+        gives,
+        calibrated_swath: sheet.swath,
+        line_spacing,
+        times: match passes.passes {
+            Passes::TwoAtRightAngles => TimesOver::TwiceAtRightAngles,
+            Passes::One | Passes::HalfSwath => TimesOver::Once,
+        },
+    });
+    // A calibration that cannot be held against the plan, such as of another kind, is not known.
+    Ok(Some(used.map_or_else(
+        |_| Finding::unknown(Check::Swath, Reason::SwathNotKnown),
+        |used| used.value.finding,
+    )))
 }
 
 fn product(ask: &Ask<'_>, plan: &Plan) -> Markup {
@@ -98,7 +139,7 @@ fn sections(ask: &Ask<'_>, here: &Here, job: &Job, plan: &Plan) -> Markup {
             p { (name) ": " span.unknown { (ask.t("plan-unmeasured")) } }
         }
         @if !job.unmeasured.is_empty() {
-            (crate::part::way(&format!("/visit/{}/measure", here.visit.visit), &ask.t("plan-to-measure")))
+            (way(&format!("/visit/{}/measure", here.visit.visit), &ask.t("plan-to-measure")))
         }
     }
 }
@@ -209,7 +250,9 @@ fn water(ask: &Ask<'_>, job: &Job) -> Result<Markup> {
         ),
     };
     let mut volumes = Vec::new();
+    let mut can_test = None;
     if let LabelSays::Value(WateringIn::Required(Some(depth))) = &job.sheet.label.watering_in {
+        can_test = Some(screen::work_out::watering_in(depth));
         for section in &job.sections {
             volumes.push((section, watering_in_volume(depth, &section.area)?));
         }
@@ -222,6 +265,7 @@ fn water(ask: &Ask<'_>, job: &Job) -> Result<Markup> {
                 li { (section.name) ": " (words.worked_out(&volume.value)) (how(ask, &volume.working)) }
             }
         }
+        @if let Some(href) = &can_test { (way(href, &ask.t("plan-to-can-test"))) }
         dl { (row(&ask.t("plan-water-by"), "", &ask.t("frame-not-known"))) }
     })
 }

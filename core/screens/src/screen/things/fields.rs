@@ -113,7 +113,7 @@ pub(super) fn input(
 }
 
 /// The products to choose from, those without a name by a sign that they have none.
-pub(super) fn products(ask: &Ask<'_>, stored: &str) -> Result<Vec<(String, String)>> {
+pub(in crate::screen) fn products(ask: &Ask<'_>, stored: &str) -> Result<Vec<(String, String)>> {
     let mut products: Vec<(String, String)> = ask
         .book()?
         .labels()?

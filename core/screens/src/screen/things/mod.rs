@@ -18,6 +18,9 @@ mod two_values;
 mod typed;
 mod units;
 
+pub(super) use fields::products;
+pub(super) use units::fitting;
+
 use maud::{Markup, html};
 
 use crate::Result;
@@ -78,6 +81,7 @@ fn list(ask: &Ask<'_>) -> Result<Page> {
                 (place("/things/equipment", "things-equipment", Some(count("things-count-equipment", equipment))))
                 (place("/things/stock", "things-stock", Some(count("things-count-lots", lots))))
                 @if short > 0 { li { p { strong { (count("things-count-short", short)) } } } }
+                (place("/things/work-out", "work-out-title", None))
                 (place("/things/people", "things-people", Some(count("things-count-people", people))))
                 (place("/help/lines", "things-help-lines", None))
                 (place("/things/settings", "things-settings", None))

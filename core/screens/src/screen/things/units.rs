@@ -37,7 +37,7 @@ fn of(dimension: Dimension) -> (&'static [&'static str], &'static [&'static str]
 }
 
 /// The units that fit any of these kinds.
-pub(super) fn fitting(dimensions: &[Dimension], units: Units) -> Vec<&'static str> {
+pub(in crate::screen) fn fitting(dimensions: &[Dimension], units: Units) -> Vec<&'static str> {
     let us = dimensions.iter().flat_map(|d| of(*d).0).copied();
     let metric = dimensions.iter().flat_map(|d| of(*d).1).copied();
     match units {

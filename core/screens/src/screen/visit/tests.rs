@@ -399,6 +399,34 @@ fn a_plan_says_what_to_bring_and_leads_to_getting_ready() {
 }
 
 #[test]
+fn a_plan_leads_to_the_can_test_and_tells_of_a_swath_that_is_not_the_calibrations() {
+    let scene = Scene::new();
+    scene.read_back();
+    let machine = scene.book(|book| {
+        let fields = [
+            ("name", "red one"),
+            ("kind", "rotary_spreader"),
+            ("calibrated_rate", "1.25 lb/1000 ft2"),
+            ("swath", "10 ft"),
+        ];
+        book.add_sheet(SheetKind::Equipment, &fields).unwrap()
+    });
+    let machine = machine.to_string();
+    let planned = |swath| {
+        went_to(scene.keep_plan(&[("equipment", &machine), ("swath", swath)]));
+        scene.show("/plan")
+    };
+    let page = planned("10");
+    assert!(!page.contains("so many times over"), "{page}");
+    assert!(page.contains("href=\"/things/work-out/watering-in?depth=0.5+in\""));
+    // Twice over at 1.25 × 10 / 5 are 5 lb/1000 ft², where the label allows 3.
+    let page = planned("5");
+    assert!(page.contains("verdict-dont-treat"), "{page}");
+    assert!(page.contains("5 lb/1000 ft²"), "{page}");
+    assert!(page.contains("so many times over"), "{page}");
+}
+
+#[test]
 fn what_lacks_in_a_plan_is_said_beside_every_field() {
     let scene = Scene::new();
     scene.read_back();

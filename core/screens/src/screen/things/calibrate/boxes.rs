@@ -9,11 +9,12 @@ use sward_rules::calibrate::{
 use sward_rules::finding::Finding;
 use sward_rules::{Answer, Field};
 
-use super::{Inputs, beside, draw, listed, needed};
+use super::{draw, inputs};
 use crate::ask::Ask;
 use crate::part::amounts::rounded;
 use crate::part::finding::finding;
 use crate::part::how::how;
+use crate::part::inputs::{beside, listed, needed};
 use crate::server::Form;
 use crate::{Result, part};
 
@@ -32,7 +33,7 @@ pub(super) struct Boxes {
 }
 
 pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Markup {
-    let inputs = Inputs::new(ask, "boxes");
+    let inputs = inputs(ask, "boxes");
     let form = &inputs.form;
     let travel = inputs.last("travel");
     let ways = [

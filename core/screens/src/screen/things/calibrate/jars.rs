@@ -6,12 +6,13 @@ use sward_rules::calibrate::{NozzleCatches, NozzleResult, SprayRate, boom_rate, 
 use sward_rules::{Answer, Entered, Field};
 
 use super::keep::Kept;
-use super::{Inputs, beside, keep, listed, needed, timed};
+use super::{inputs, keep, timed};
 use crate::Result;
 use crate::ask::Ask;
 use crate::part::amounts::change;
 use crate::part::finding::findings;
 use crate::part::how::how;
+use crate::part::inputs::{beside, listed, needed};
 use crate::server::Form;
 
 const NAMES: [(Field, &str); 9] = [
@@ -33,7 +34,7 @@ pub(super) struct Jars {
 }
 
 pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Markup {
-    let inputs = Inputs::new(ask, "jars");
+    let inputs = inputs(ask, "jars");
     inputs.form.wrap(html! {
         p.note { (ask.t("calibrate-jars-how")) }
         (inputs.list("jars", "calibrate-jars-caught", "calibrate-jars-help", &["fl oz", "mL"]))

@@ -5,9 +5,10 @@ use sward_book::ids::SheetId;
 use sward_book::sheet::{EquipmentSheet, SheetKind};
 use sward_rules::Entered;
 
-use super::{filled, typed};
+use super::typed;
 use crate::ask::{Ask, Doing, Next};
 use crate::part::form::NumberField;
+use crate::part::inputs::filled;
 use crate::server::Form;
 use crate::trouble::Wrong;
 use crate::words::Units;

@@ -16,14 +16,11 @@ use maud::{Markup, html};
 use sward_book::Book;
 use sward_book::ids::SheetId;
 use sward_book::sheet::{EquipmentKind, EquipmentSheet};
-use sward_rules::quantity::Unit;
-use sward_rules::{Entered, Field, RuleError};
 
 use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
-use crate::part::form::{FormPart, NumberField};
+use crate::part::inputs::Inputs;
 use crate::server::Form;
-use crate::words::Units;
-use crate::{Result, Trouble};
+use crate::{Result, Trouble, part};
 
 pub(super) const SCREENS: [Screen; 1] = [Screen {
     path: "/things/equipment/{id}/calibrate",
@@ -36,9 +33,6 @@ pub(super) const SCREENS: [Screen; 1] = [Screen {
         ("keep", keep::keep),
     ],
 }];
-
-/// What is sent along with a form and is none of what was typed.
-const NOT_TYPED: [&str; 3] = ["do", "key", "once"];
 
 /// One way to calibrate.
 struct Method {
@@ -154,136 +148,16 @@ fn worked(doing: &mut Doing<'_>, name: &'static str) -> Result<Next> {
     let method = METHODS.iter().find(|m| m.name == name);
     let method = method.ok_or(Trouble::NotFound)?;
     (method.check)(doing.book()?, form)?;
-    let mut query = form_urlencoded::Serializer::new(String::new());
-    query.append_pair("method", name);
-    for (field, value) in &form.fields {
-        if !NOT_TYPED.contains(&field.as_str()) && field != "method" {
-            query.append_pair(field, value);
-        }
-    }
-    Ok(Next::Go(format!("{path}?{}", query.finish())))
+    Ok(Next::Go(part::inputs::address(
+        path,
+        form,
+        &[("method", name)],
+    )))
 }
 
-/// Amounts that must be there, all that is wrong with them at once.
-fn needed<const N: usize>(form: &Form, names: [&str; N]) -> Result<[Entered; N]> {
-    let mut wrong = Vec::new();
-    let mut all = Vec::with_capacity(N);
-    for name in names {
-        match form.amount_needed(name) {
-            Ok(amount) => all.push(amount),
-            Err(error) => wrong.push(error),
-        }
-    }
-    <[Entered; N]>::try_from(all).map_err(|_| Trouble::Fields(wrong))
-}
-
-/// What the rules refuse, beside the input that it is about.
-fn beside(error: RuleError, names: &[(Field, &'static str)]) -> Trouble {
-    let (RuleError::NotPositive { field, .. }
-    | RuleError::NotAllowed { field, .. }
-    | RuleError::TooMany { field, .. }
-    | RuleError::In { field, .. }) = &error
-    else {
-        return error.into();
-    };
-    let name = names.iter().find(|(of, _)| same_field(of, field));
-    match name {
-        Some((_, name)) => Trouble::in_field(*name, error),
-        None => error.into(),
-    }
-}
-
-/// The same field, whichever number of it.
-fn same_field(one: &Field, other: &Field) -> bool {
-    std::mem::discriminant(one) == std::mem::discriminant(other)
-}
-
-/// Amounts set apart by commas or on lines of their own, in the unit chosen beside them.
-fn listed(form: &Form, name: &str) -> Result<Vec<Entered>> {
-    let unit = form.text(&format!("{name}.unit"));
-    let text = form.text(name);
-    let parts = text.split([',', ';', '\n']).map(str::trim);
-    parts
-        .filter(|part| !part.is_empty())
-        .map(|part| {
-            let typed = if part.chars().any(char::is_alphabetic) {
-                part.to_owned()
-            } else {
-                format!("{part} {unit}")
-            };
-            Entered::parse(&typed).map_err(|error| Trouble::in_field(name, error))
-        })
-        .collect()
-}
-
-/// An amount as it is filled into a number field: with its unit only where that is another.
-fn filled(amount: &Entered, unit: &str) -> String {
-    match Unit::parse(unit) {
-        Ok(unit) if unit == amount.unit() => amount.amount().to_string(),
-        _ => format!("{} {}", amount.amount(), amount.unit().for_person()),
-    }
-}
-
-/// What the forms share: inputs filled with what was typed last, else with what the sheet says.
-struct Inputs<'a> {
-    ask: &'a Ask<'a>,
-    form: FormPart<'a>,
-    last: Form,
-}
-
-impl<'a> Inputs<'a> {
-    fn new(ask: &'a Ask<'a>, act: &'static str) -> Self {
-        let typed = typed(ask);
-        let is_this = typed.text("method") == act;
-        Self {
-            ask,
-            form: ask.form(act),
-            last: if is_this { typed } else { Form::default() },
-        }
-    }
-
-    fn last(&self, name: &str) -> Option<String> {
-        self.last.raw(name).map(str::to_owned)
-    }
-
-    /// A number in the one unit that the person's system has for it; another may be typed with it.
-    fn number(
-        &self,
-        name: &str,
-        label: &str,
-        (us, metric): (&str, &str),
-        sheet: Option<&Entered>,
-    ) -> Markup {
-        let unit = match self.ask.words.units {
-            Units::Us => us,
-            Units::Metric => metric,
-        };
-        self.form.number(&NumberField {
-            name,
-            label,
-            unit,
-            filled: self.last(name).or(sheet.map(|amount| filled(amount, unit))),
-            from: String::new(),
-        })
-    }
-
-    fn text(&self, name: &str, label: &str, help: &str) -> Markup {
-        self.form
-            .text(name, label, help, self.last(name).as_deref())
-    }
-
-    /// A list of numbers, with one unit for all.
-    fn list(&self, name: &str, label: &str, help: &str, units: &[&str]) -> Markup {
-        let words = self.ask.words;
-        let unit_words = |unit: &&str| {
-            let sign = Unit::parse(unit).map_or_else(|_| (*unit).to_owned(), |u| words.unit(u));
-            ((*unit).to_owned(), sign)
-        };
-        let options: Vec<(String, String)> = units.iter().map(unit_words).collect();
-        let unit = format!("{name}.unit");
-        html! {
-            (self.form.lines(name, label, help, self.last(name).as_deref()))
-            (self.form.select(&unit, "calibrate-unit", &options, self.last(&unit).as_deref().or(units.first().copied())))
-        }
-    }
+/// A form's inputs, filled with what was typed last for it.
+fn inputs<'a>(ask: &'a Ask<'a>, act: &'static str) -> Inputs<'a> {
+    let typed = typed(ask);
+    let is_this = typed.text("method") == act;
+    Inputs::new(ask, act, if is_this { typed } else { Form::default() })
 }

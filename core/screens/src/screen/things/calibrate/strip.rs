@@ -17,10 +17,11 @@ use sward_rules::{Answer, Entered, Field};
 
 use super::super::{fields, units};
 use super::keep::Kept;
-use super::{Inputs, beside, keep, needed};
+use super::{inputs, keep};
 use crate::ask::Ask;
 use crate::part::finding::finding;
 use crate::part::how::how;
+use crate::part::inputs::{beside, needed};
 use crate::server::Form;
 use crate::{Result, part};
 
@@ -49,7 +50,7 @@ pub(super) struct Strip {
 }
 
 pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet) -> Result<Markup> {
-    let inputs = Inputs::new(ask, "strip");
+    let inputs = inputs(ask, "strip");
     let form = &inputs.form;
     let choose = ask.t("field-choose-unit");
     let rate = |name: &str, label: &str| {

@@ -6,9 +6,10 @@ use sward_rules::calibrate::{SprayRate, TimedCatch, timed_rate};
 use sward_rules::{Answer, Field};
 
 use super::keep::Kept;
-use super::{Inputs, beside, keep, needed};
+use super::{inputs, keep};
 use crate::ask::Ask;
 use crate::part::how::how;
+use crate::part::inputs::{beside, needed};
 use crate::server::Form;
 use crate::{Result, part};
 
@@ -20,7 +21,7 @@ const NAMES: [(Field, &str); 4] = [
 ];
 
 pub(super) fn form(ask: &Ask<'_>, _: &EquipmentSheet) -> Markup {
-    let inputs = Inputs::new(ask, "timed");
+    let inputs = inputs(ask, "timed");
     inputs.form.wrap(html! {
         p.note { (ask.t("calibrate-timed-how")) }
         (inputs.number("area", "calibrate-test-area", ("ft2", "m2"), None))
