@@ -5,7 +5,7 @@ use chrono_tz::Tz;
 use serde_json::json;
 use sward_rules::finding::{Check, Finding, Verdict};
 use sward_rules::keep_off::Now;
-use sward_rules::label::{KeepOffTerms, Label, LabelSays, Method};
+use sward_rules::label::{Label, Method};
 use sward_rules::quantity::Unit;
 use sward_rules::sky::{
     AllDay, Around, InversionLook, Nearby, Place, Sector, SeenThrough, SkyAdvice, SkyInputs,
@@ -176,7 +176,7 @@ pub(super) fn inversion(args: &InversionCalc) -> Result<Worked> {
 }
 
 fn judged(place: Place, at_utc_ms: i64, signs: &[String]) -> Result<Finding> {
-    let (label, advice) = (any_spray(), SkyAdvice::default());
+    let (label, advice) = (Label::unfilled(Method::FoliarSpray), SkyAdvice::default());
     let look = inversion_signs(signs)?.map(|signs| InversionLook { at_utc_ms, signs });
     let now = Now {
         utc_ms: at_utc_ms,
@@ -193,26 +193,6 @@ fn judged(place: Place, at_utc_ms: i64, signs: &[String]) -> Result<Finding> {
         .unwrap_or_else(|| {
             Finding::unknown(Check::Inversion, sward_rules::finding::Reason::NotChecked)
         }))
-}
-
-/// A spray of which nothing but the method is known: inversions ask nothing of a label.
-fn any_spray() -> Label {
-    Label {
-        product: String::new(),
-        registration: String::new(),
-        method: Method::FoliarSpray,
-        ingredients: Vec::new(),
-        rate_least: LabelSays::Unfilled,
-        rate_most: LabelSays::Unfilled,
-        carrier_least: LabelSays::Unfilled,
-        wind_most: LabelSays::Unfilled,
-        rain_free: LabelSays::Unfilled,
-        temperature_least: LabelSays::Unfilled,
-        temperature_most: LabelSays::Unfilled,
-        keep_off: KeepOffTerms::default(),
-        watering_in: LabelSays::Unfilled,
-        repeat_after: LabelSays::Unfilled,
-    }
 }
 
 /// What lies down wind.

@@ -202,7 +202,7 @@ impl Offered {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use sward_rules::label::{KeepOffTerms, Method};
+    use sward_rules::label::Method;
     use sward_rules::quantity::Unit;
 
     fn amount(text: &str) -> Entered {
@@ -213,18 +213,9 @@ mod tests {
         Label {
             product: "Invented".into(),
             registration: "00000-0".into(),
-            method,
-            ingredients: Vec::new(),
             rate_least: LabelSays::Value(amount("1.5 lb/1000 ft2")),
             rate_most: LabelSays::Value(amount("3 lb/1000 ft2")),
-            carrier_least: LabelSays::Unfilled,
-            wind_most: LabelSays::Unfilled,
-            rain_free: LabelSays::Unfilled,
-            temperature_least: LabelSays::Unfilled,
-            temperature_most: LabelSays::Unfilled,
-            keep_off: KeepOffTerms::default(),
-            watering_in: LabelSays::Unfilled,
-            repeat_after: LabelSays::Unfilled,
+            ..Label::unfilled(method)
         }
     }
 
