@@ -14,10 +14,10 @@ use std::sync::Arc;
 use std::time::Instant;
 
 use sward_book::Book;
-use sward_book::env::Env;
+use sward_book::env::{Env, TimeProof};
 use sward_book::testing::TestEnv;
 use sward_screens::{Setting, serve};
-use sward_tests::measure::{day, ratio};
+use sward_tests::measure::{ratio, season};
 
 const PHONES: usize = 10;
 const REQUESTS: usize = 300;
@@ -34,6 +34,7 @@ fn main() {
 fn served(folder: &Path, now: &str) {
     let env = TestEnv::new(77);
     env.set_wall_clock(now.parse().expect("a time in milliseconds"));
+    env.set_vouched(Some(TimeProof::Network));
     let served = serve(Setting {
         folder: folder.to_owned(),
         env: env as Arc<dyn Env>,
@@ -52,7 +53,7 @@ fn measured() {
         .and_then(|n| n.parse().ok())
         .unwrap_or(16_000);
     let begun = Instant::now();
-    let mut crew = day(PHONES, visits / PHONES).expect("a season can be written");
+    let mut crew = season(PHONES, visits / PHONES).expect("a season can be written");
     crew.swap_all().expect("the crew can swap");
     let lead = crew.phones.swap_remove(0);
     let now_ms = lead.now_ms();

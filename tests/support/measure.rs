@@ -103,6 +103,33 @@ pub fn visit_of_ten_actions(
     Ok(visit)
 }
 
+/// A season of `phones` phones with `visits` visits each: eight a day, an hour apart, four to each
+/// yard; nobody has swapped yet. The last day's keep-offs still run.
+///
+/// # Errors
+/// As the book's own calls.
+pub fn season(phones: usize, visits: usize) -> Result<Crew> {
+    const A_DAY: usize = 8;
+    const TO_A_YARD: usize = 4;
+    const HOUR_MS: u64 = 3_600_000;
+    let mut crew = Crew::of(phones)?;
+    let label_sheet = label(crew.book(0), "24 h")?;
+    crew.swap_all()?;
+    let mut yards: Vec<Vec<SheetId>> = vec![Vec::new(); phones];
+    for number in 0..visits {
+        for (phone, yards) in yards.iter_mut().enumerate() {
+            let of = number % visits.div_ceil(TO_A_YARD);
+            if of == yards.len() {
+                yards.push(yard(crew.book(phone))?);
+            }
+            visit_of_ten_actions(&mut crew, phone, yards[of], label_sheet)?;
+        }
+        let hours = if (number + 1) % A_DAY == 0 { 17 } else { 1 };
+        crew.pass_ms(hours * HOUR_MS);
+    }
+    Ok(crew)
+}
+
 /// A day of `phones` phones with `visits` visits each, every phone with its own yards; nobody
 /// has swapped yet.
 ///
