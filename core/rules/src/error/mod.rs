@@ -48,7 +48,7 @@ sentences! {
     UnknownUnit { unit: String }
         => ("`{unit}` is not a unit known here; write one such as ft, lb/1000 ft2, fl oz, gal, mph, h");
     SurveyAcre
-        => ("[acr_us] is the survey acre; write acre, which is 43,560 square feet");
+        => ("`[acr_us]` is the survey acre; write acre, which is 43,560 square feet");
     Negative { text: String, dimension: Dimension }
         => ("`{text}` is below zero, and {dimension} cannot be; check the sign");
     NotCanonical { text: String }

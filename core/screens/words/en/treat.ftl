@@ -41,6 +41,7 @@ treat-half-used = Used so far
 treat-half-due = Should have been used
 treat-half-rest = For the rest, at the planned rate
 treat-half-missing = Missing for it
+treat-half-pace = Pace for the rest, at the same setting
 # A load.
 treat-load-title = Record a load
 treat-load-product = Product put on, as measured

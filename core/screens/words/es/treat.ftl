@@ -41,6 +41,7 @@ treat-half-used = Usado hasta ahora
 treat-half-due = Se debía haber usado
 treat-half-rest = Para lo que falta, con la dosis del plan
 treat-half-missing = Falta para eso
+treat-half-pace = Paso para lo que falta, con el mismo ajuste
 # Una carga.
 treat-load-title = Anotar una carga
 treat-load-product = Producto aplicado, según lo medido

@@ -1,7 +1,7 @@
 //! Keys by what one can see: pest or look-alike, question by question.
 //!
 //! A key is data: questions with choices, kinds with what each shows, and our own drawings. What
-//! answers leave is worked out in [`mod@narrow`]. A key says "fits" or "may be", never "certain", and
+//! answers leave is worked out in `narrow`. A key says "fits" or "may be", never "certain", and
 //! at every point a person may be unsure and ask the extension office. Counts and thresholds are in
 //! [`super::threshold`].
 

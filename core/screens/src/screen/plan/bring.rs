@@ -5,10 +5,12 @@
 use maud::{Markup, html};
 use sward_rules::plan::Plan;
 
+use super::calibration;
 use super::form::lot_words;
 use super::work::Job;
 use crate::Result;
 use crate::ask::Ask;
+use crate::part::finding::findings;
 use crate::part::{row, way};
 
 /// The equipment with its setting, pace, and what that was calibrated on.
@@ -33,7 +35,9 @@ pub(super) fn equipment(ask: &Ask<'_>, job: &Job) -> Result<Markup> {
             (row(&ask.t("plan-calibrated-for"), &sheet.calibrated_for, &not_known))
             (row(&ask.t("plan-calibrated-rate"), &amount(sheet.calibrated_rate), &not_known))
             (row(&ask.t("plan-calibrated-by"), &sheet.calibrated_by, &not_known))
+            (row(&ask.t("field-parts"), &sheet.parts, &not_known))
         }
+        (findings(ask, &calibration::findings(ask, job, &sheet)?))
         (way(&format!("/things/equipment/{id}"), &ask.t("plan-to-equipment")))
     })
 }

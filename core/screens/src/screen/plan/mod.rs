@@ -3,6 +3,7 @@
 //! Every amount is worked out by the rules; here it is asked for, prefilled and shown.
 
 mod bring;
+mod calibration;
 mod form;
 mod label;
 mod lines;

@@ -5,8 +5,8 @@
 use maud::{Markup, html};
 use sward_book::BookError;
 use sward_book::ids::VisitId;
-use sward_rules::plan::{HalfWay, half_way_check};
-use sward_rules::{Field, RuleError};
+use sward_rules::plan::{HalfWay, HalfWayResult, Rest, RestNeeds, for_the_rest, half_way_check};
+use sward_rules::{Answer, Field, RuleError, Verdict};
 
 use super::read::Treating;
 use crate::ask::{Ask, Doing, Next};
@@ -125,6 +125,30 @@ pub(super) fn result(ask: &Ask<'_>, treating: &Treating) -> Markup {
                 @if let Some(missing) = &found.missing { (row("treat-half-missing", missing)) }
             }
             (how(ask, &answer.working))
+            @if let Some(needs) = pace_for_the_rest(treating, found) {
+                @if let Some(pace) = &needs.value.pace {
+                    dl { (row("treat-half-pace", pace)) }
+                    (how(ask, &needs.working))
+                }
+            }
         }
     }
+}
+
+/// The pace at which the same setting gives what is left its planned rate; none where the pace that
+/// was calibrated is not known, or where the part done was on rate.
+fn pace_for_the_rest(treating: &Treating, found: &HalfWayResult) -> Option<Answer<RestNeeds>> {
+    if found.finding.verdict == Verdict::Clear {
+        return None;
+    }
+    let rest = Rest {
+        rate: treating.started.rate,
+        most: treating.started.label.rate_most.value().copied(),
+        rate_done: found.rate_done,
+        pace: Some(treating.pace?),
+        setting: None,
+        tried: &[],
+    };
+    // Rates that do not go together were refused by the check itself.
+    for_the_rest(&rest).ok()
 }

@@ -40,6 +40,8 @@ pub(super) struct Treating {
     pub(super) vessel: Option<Entered>,
     /// Product for all sections, as the plan measures it out; none where the plan lacks something.
     pub(super) planned: Option<Entered>,
+    /// The pace at which the plan's equipment was calibrated; none where it is not known.
+    pub(super) pace: Option<Entered>,
 }
 
 impl Treating {
@@ -83,10 +85,13 @@ impl Treating {
             }
         }
         let started = started.or(started_outside);
+        let machine = plan.as_ref().and_then(|p| p.equipment);
+        let machine = machine.map(|id| book.equipment_sheet(id)).transpose()?;
         Ok(started.map(|(started, started_utc_ms)| Self {
             has_outsiders,
             planned: planned(&started, plan.as_ref(), &keep_offs),
             vessel: plan.and_then(|p| p.vessel),
+            pace: machine.and_then(|sheet| sheet.pace),
             here,
             started,
             started_utc_ms,

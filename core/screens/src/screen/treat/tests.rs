@@ -26,12 +26,19 @@ fn the_half_way_check_says_stop_above_the_labels_most() {
         ]
     };
     scene.send("/treat", &read("5"));
-    assert!(scene.show("/treat").contains("On the planned rate."));
+    let page = scene.show("/treat");
+    assert!(page.contains("On the planned rate."));
+    assert!(!page.contains("Pace for the rest"), "nothing to change");
     // 8 lb on half of it is 3.2 lb/1000 ft², above the label's 3.
     scene.send("/treat", &read("2"));
     let page = scene.show("/treat");
     assert!(page.contains("Stop: the part done is above"), "{page}");
     assert!(page.contains("3.2 lb/1000 ft²"));
+    // Calibrated at 3 mph: 3.2 on what was to get 2, so 1.6 times as fast.
+    assert!(
+        page.contains("Pace for the rest") && page.contains("4.8 mph"),
+        "{page}"
+    );
     let (trouble, _) = scene.refused(
         "/treat",
         &[("do", "half"), ("filled", "10"), ("filled.unit", "lb")],

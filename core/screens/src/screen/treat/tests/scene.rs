@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use sward_book::fact::{Fact, ReadBackHow};
 use sward_book::ids::VisitId;
+use sward_book::sheet::SheetKind;
 use sward_book::testing::{TestEnv, found};
 use sward_book::{Book, Env};
 use sward_rules::Entered;
@@ -55,6 +56,12 @@ fn begin(book: &mut Book) -> sward_book::Result<VisitId> {
     book.read_back(label, &again, ReadBackHow::TypedTwice, "")?;
     let visit = book.open_visit(yard, "white grub")?;
     let label = label.to_string();
+    let machine = [
+        ("name", "red one"),
+        ("kind", "rotary_spreader"),
+        ("pace", "3 mph"),
+    ];
+    let machine = book.add_sheet(SheetKind::Equipment, &machine)?.to_string();
     let plan = [
         ("label", label.as_str()),
         ("rate", "2 lb/1000 ft2"),
@@ -62,6 +69,7 @@ fn begin(book: &mut Book) -> sward_book::Result<VisitId> {
         ("vessel", "0.1 lb"),
         ("passes", "1"),
         ("gear", "gloves, boots"),
+        ("equipment", machine.as_str()),
     ];
     book.set_plan(visit, &plan)?;
     Ok(visit)
