@@ -58,3 +58,5 @@ calibrate-keep-this = Keep as the calibration
 calibrate-passes = In how many passes it goes on
 calibrate-passes-one = one, at the rate
 calibrate-passes-two = two, each at half the rate
+calibrate-second = A second person
+calibrate-second-how = Another person calibrates too, with a phone of their own: the same day, product and setting.

@@ -58,3 +58,5 @@ calibrate-keep-this = Guardar como calibración
 calibrate-passes = En cuántas pasadas se aplica
 calibrate-passes-one = una, con la dosis
 calibrate-passes-two = dos, cada una con la mitad
+calibrate-second = Una segunda persona
+calibrate-second-how = Otra persona calibra también, con su propio aparato: el mismo día, producto y ajuste.

@@ -3,12 +3,16 @@
 use maud::{Markup, html};
 use sward_book::ids::SheetId;
 use sward_book::sheet::{EquipmentSheet, SheetKind};
-use sward_rules::Entered;
+use sward_rules::calibrate::{Person, two_people_finding};
+use sward_rules::finding::{Check, Reason};
+use sward_rules::{Entered, Finding};
 
 use super::typed;
 use crate::ask::{Ask, Doing, Next};
+use crate::part::finding::finding;
 use crate::part::form::NumberField;
 use crate::part::inputs::filled;
+use crate::screen::visit::who;
 use crate::server::Form;
 use crate::trouble::Wrong;
 use crate::words::Units;
@@ -57,7 +61,11 @@ pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet, kept: &Kept) -> Markup
             from: String::new(),
         })
     };
+    let second = second_person(ask, sheet, kept);
     form.wrap(html! {
+        h3 { (ask.t("calibrate-second")) }
+        p.note { (ask.t("calibrate-second-how")) }
+        (finding(ask, &second))
         h3 { (ask.t("calibrate-keep")) }
         p.note { (ask.t("calibrate-keep-how")) }
         (form.hidden("calibrated_rate", &kept.rate.to_string()))
@@ -71,6 +79,32 @@ pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet, kept: &Kept) -> Markup
         (form.text("parts", "field-parts", "", Some(&sheet.parts)))
         (form.submit("calibrate-keep-this"))
     })
+}
+
+/// This result beside what somebody else kept the same day for the same product and setting; that
+/// nobody else has done it yet where there is no such result.
+fn second_person(ask: &Ask<'_>, sheet: &EquipmentSheet, kept: &Kept) -> Finding {
+    let nobody = Finding::unknown(Check::Calibration, Reason::NoSecondPerson);
+    let is_same = sheet.calibrated_on == Some(ask.words.day_of(ask.now.utc_ms))
+        && sheet.calibrated_for == kept.product
+        && sheet.setting == kept.setting
+        && !sheet.calibrated_by.is_empty();
+    let (Ok(book), Some(rate), true) = (ask.book(), sheet.calibrated_rate, is_same) else {
+        return nobody;
+    };
+    let Ok(own) = book.secret() else {
+        return nobody;
+    };
+    let here = Person {
+        name: &who(book, own.stream()),
+        found: kept.rate,
+    };
+    let there = Person {
+        name: &sheet.calibrated_by,
+        found: rate,
+    };
+    // Rates of different kinds are no two results of one thing.
+    two_people_finding(&here, Some(&there)).unwrap_or(nobody)
 }
 
 /// Writes all fields of the calibration in one action.

@@ -190,6 +190,39 @@ fn a_strip_is_worked_out_and_kept_with_all_it_holds_for() {
 }
 
 #[test]
+fn a_second_persons_result_stands_beside_the_first() {
+    let scene = Scene::new("rotary_spreader");
+    let told = |left: &str| {
+        let went = scene.send("strip", &scene.strip(left)).unwrap();
+        scene.shown(Language::English, query_of(&went), None)
+    };
+    assert!(told("6.4").contains("Nobody else has done it yet."));
+    let rate = "3.6 [lb_av]/(1000.[ft_i]2)";
+    let keep = |by: &str, setting: &str| {
+        let fields = [
+            ("do", "keep"),
+            ("key", rate),
+            ("calibrated_rate", rate),
+            ("calibrated_on", "2026-06-15"),
+            ("swath", "8"),
+            ("swath.unit", "ft"),
+            ("setting", setting),
+            ("calibrated_for", "Example granules"),
+            ("calibrated_by", by),
+        ];
+        scene.send("keep", &form(&fields)).unwrap();
+    };
+    // Ana carries this device.
+    keep("ana ", "12");
+    assert!(told("6.4").contains("Nobody else has done it yet."));
+    keep("Ben", "12");
+    assert!(told("6.5").contains("Two people found the same within 5 %."));
+    assert!(told("6").contains("Two people found different results"));
+    keep("Ben", "11");
+    assert!(told("6.4").contains("Nobody else has done it yet."));
+}
+
+#[test]
 fn what_is_above_the_labels_most_is_not_offered_to_keep() {
     let scene = Scene::new("rotary_spreader");
     let went = scene.send("strip", &scene.strip("5.9")).unwrap();
