@@ -208,6 +208,7 @@ const YARDS: &[Yard] = &[
 pub(super) fn fill(phones: &mut Phones) -> Result<Places> {
     let zone = phones.zone().name().to_owned();
     let calibrated = phones.day_from_now(-70);
+    let again = phones.day_from_now(-12);
     let counted = phones.day_from_now(-20);
     let licence = phones.day_from_now(40);
     let book = &mut phones.books[0];
@@ -231,10 +232,11 @@ pub(super) fn fill(phones: &mut Phones) -> Result<Places> {
                 ("swath", "8 ft"),
                 ("setting", "5.5"),
                 ("pace", "3 mph"),
-                ("calibrated_on", &calibrated),
+                ("calibrated_on", &again),
                 ("calibrated_for", "Lawnhold G (invented)"),
                 ("calibrated_rate", "1.5 lb/1000 ft2"),
                 ("calibrated_by", "Ines Tarrow"),
+                ("parts", "air tires"),
             ],
         )?,
         book.add_sheet(
@@ -251,6 +253,7 @@ pub(super) fn fill(phones: &mut Phones) -> Result<Places> {
                 ("calibrated_for", "Water"),
                 ("calibrated_rate", "1 gal/1000 ft2"),
                 ("calibrated_by", "Bo Halter"),
+                ("parts", "fan nozzle"),
             ],
         )?,
     ];
