@@ -19,6 +19,7 @@ use sward_crew::{crew_check_digits, device_check_digits};
 use crate::Result;
 use crate::ask::{Ask, Page, Place, Screen};
 use crate::part;
+use crate::screen::visit::who;
 
 pub(crate) const SCREENS: &[Screen] = &[
     Screen {
@@ -45,14 +46,6 @@ const ROLES: [(Role, &str, &str); 3] = [
 /// How many questions wait for a person's answer.
 pub(super) fn questions_open(book: &Book) -> Result<usize> {
     settle::count(book)
-}
-
-/// Who carries a device, or its first digits.
-fn who(book: &Book, stream: StreamId) -> String {
-    book.roster()
-        .member(stream)
-        .and_then(|m| m.person.as_ref())
-        .map_or_else(|| stream.short(), |p| p.name.clone())
 }
 
 fn show(ask: &Ask<'_>) -> Result<Page> {
@@ -156,3 +149,6 @@ fn member_line(ask: &Ask<'_>, member: &Member, own: StreamId) -> Markup {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;
