@@ -2,7 +2,7 @@
 
 use sward_rules::mix::{TankFill, tank_fill};
 
-use super::{Worked, label, vessel};
+use super::{Worked, label, short, vessel};
 use crate::args::MixCalc;
 use crate::error::Result;
 use crate::words::CAUTION;
@@ -33,7 +33,7 @@ pub(super) fn mix(args: &MixCalc) -> Result<Worked> {
             filled.mix.for_person()
         ))
         .line(format!("Covers {}", filled.covers.for_person()))
-        .line(format!("Rate: {}", filled.rate.for_person()))
+        .line(format!("Rate: {}", short(&filled.rate)))
         .line(CAUTION)
         .findings(filled.findings.clone())
         .value("fill", &filled);

@@ -160,3 +160,10 @@ fn label(rates: &LabelRates) -> Label {
         ..Label::unfilled(Method::Drench)
     }
 }
+
+/// A worked-out amount for a person, to four digits; a program has all of them.
+fn short(amount: &Entered) -> String {
+    let rounded = amount.amount().round_sf(4).map(|digits| digits.normalize());
+    let rounded = rounded.and_then(|digits| Entered::new(digits, amount.unit()).ok());
+    rounded.as_ref().unwrap_or(amount).for_person()
+}

@@ -6,7 +6,7 @@ use sward_rules::mix::{
 };
 use sward_rules::plan::{measure_out, rate_findings};
 
-use super::{Worked, label, stated, vessel};
+use super::{Worked, label, short, stated, vessel};
 use crate::args::RateCalc;
 use crate::error::{CliError, Result};
 use crate::words::CAUTION;
@@ -17,13 +17,13 @@ pub(super) fn rate(args: &RateCalc) -> Result<Worked> {
     let rate = per_area(args, &mut worked)?;
     let forms = worked.take("forms", rate_forms(&rate)?);
     for form in &forms {
-        worked.line(form.for_person());
+        worked.line(short(form));
     }
     worked.value("rate", rate).value("forms", &forms);
     if let Some(area) = &args.area {
         let area = stated(area)?;
         let product = worked.take("product", product_over(&rate, &area)?);
-        let for_area = format!("For {}: {}", area.for_person(), product.for_person());
+        let for_area = format!("For {}: {}", area.for_person(), short(&product));
         worked.line(for_area).value("product", product);
         if let Some(step) = args.vessel {
             let amount = worked.take("measured out", measure_out(&product, &vessel(step))?);

@@ -6,7 +6,7 @@ use sward_rules::mix::{
     Already, Draw, Leftover, Served, Serving, Site, Stop, TankMix, leftover_choices, serve,
 };
 
-use super::{Worked, label, stated};
+use super::{Worked, label, short, stated};
 use crate::args::{TankCalc, typed};
 use crate::error::{CliError, Result};
 use crate::words::{CAUTION, verdict};
@@ -50,7 +50,7 @@ fn told(served: &Served, worked: &mut Worked) {
     for draw in &served.draws {
         let rate = draw
             .rate
-            .map_or_else(|| "rate not known".into(), |rate| rate.for_person());
+            .map_or_else(|| "rate not known".into(), |rate| short(&rate));
         worked.line(format!(
             "{}: {} with {} of product, {rate}: {}; covers {} as planned; {} left",
             draw.name,

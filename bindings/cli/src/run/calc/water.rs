@@ -8,7 +8,7 @@ use sward_rules::watering::{
     CanTest, RunAsked, WaterAsked, can_depth, can_test, watering_need, watering_run,
 };
 
-use super::{Worked, label, stated};
+use super::{Worked, label, short, stated};
 use crate::args::{HoseEndCalc, PassesCalc, WateringInCalc};
 use crate::error::Result;
 use crate::words::CAUTION;
@@ -26,7 +26,7 @@ pub(super) fn hose_end(args: &HoseEndCalc) -> Result<Worked> {
         })?,
     );
     worked
-        .line(format!("Puts on {}", carrier.for_person()))
+        .line(format!("Puts on {}", short(&carrier)))
         .value("carrier", carrier);
     let Some(rate) = args.rate else {
         return Ok(worked);
@@ -38,12 +38,12 @@ pub(super) fn hose_end(args: &HoseEndCalc) -> Result<Worked> {
         steps: &args.step,
     })?;
     let dial = worked.take("dial", dial);
-    worked.line(format!("Needs {}", dial.needed.for_person()));
+    worked.line(format!("Needs {}", short(&dial.needed)));
     if let (Some(step), Some(rate), Some(change)) = (dial.step, dial.rate, dial.change_percent) {
         worked.line(format!(
             "Set the dial to {}: {} ({change:+.1} %)",
             step.for_person(),
-            rate.for_person()
+            short(&rate)
         ));
     }
     if let Some(most) = &dial.carrier_for_lowest {
@@ -83,11 +83,11 @@ pub(super) fn passes(args: &PassesCalc) -> Result<Worked> {
         used.should_give,
     ) {
         worked
-            .line(format!("Each time over: {}", each.for_person()))
-            .line(format!("In all: {} ({off:+.1} %)", in_all.for_person()))
+            .line(format!("Each time over: {}", short(&each)))
+            .line(format!("In all: {} ({off:+.1} %)", short(&in_all)))
             .line(format!(
                 "For the planned rate the setting should give {} on its own swath",
-                should.for_person()
+                short(&should)
             ));
         for (how, spacing) in [
             ("parallel, once over", used.spacing_once),
@@ -124,13 +124,13 @@ pub(super) fn watering_in(args: &WateringInCalc) -> Result<Worked> {
         .collect::<Result<Vec<_>>>()?;
     let need = worked.take("water", watering_need(&says(args), &sections)?);
     if let Some(per) = &need.per_1000_ft2 {
-        worked.line(format!("On 1000 ft²: {}", per.for_person()));
+        worked.line(format!("On 1000 ft²: {}", short(per)));
     }
     for section in &need.sections {
-        worked.line(format!("{}: {}", section.name, section.water.for_person()));
+        worked.line(format!("{}: {}", section.name, short(&section.water)));
     }
     if let Some(total) = &need.total {
-        worked.line(format!("In all: {}", total.for_person()));
+        worked.line(format!("In all: {}", short(total)));
     }
     worked
         .findings([need.finding.clone()])

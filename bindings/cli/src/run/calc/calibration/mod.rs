@@ -20,7 +20,7 @@ use sward_rules::calibrate::{Tried, rate_found_finding};
 use sward_rules::finding::Finding;
 use sward_rules::label::LabelSays;
 
-use super::Worked;
+use super::{Worked, short};
 use crate::args::AgainstArgs;
 use crate::error::{CliError, Result};
 use crate::words;
@@ -51,13 +51,6 @@ fn amounts(flag: &str, text: &str) -> Result<Vec<Entered>> {
             Entered::parse(&typed).map_err(|error| wrong(&error))
         })
         .collect()
-}
-
-/// A worked-out amount for a person, to four digits; a program has all of them.
-fn short(amount: &Entered) -> String {
-    let rounded = amount.amount().round_sf(4).map(|digits| digits.normalize());
-    let rounded = rounded.and_then(|digits| Entered::new(digits, amount.unit()).ok());
-    rounded.as_ref().unwrap_or(amount).for_person()
 }
 
 /// Findings: a line each for a person, the worst first, and all of them for a program.
