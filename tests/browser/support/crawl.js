@@ -3,9 +3,12 @@
 const UUID = '[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}';
 const ID = new RegExp(`([/=])(?:${UUID}|[0-9a-f]{16,}|\\d+)(?=[/?&#]|$)`, 'gi');
 
+// The answers given to a key so far: their combinations are thousands, and one screen.
+const ANSWERS = /(\/key\/[a-z-]+)\?.*/;
+
 // The kind of an address, such as /visit/{id}/look.
 export function pattern(path) {
-  return path.replace(ID, '$1{id}');
+  return path.replace(ID, '$1{id}').replace(ANSWERS, '$1?{answers}');
 }
 
 // Screens by kind, each with addresses, reached from `from` by links; and the links that lead
