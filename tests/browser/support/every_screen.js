@@ -2,12 +2,11 @@
 // letters twice as large: what is on it can be read, reached and tapped.
 
 import assert from 'node:assert/strict';
-import { describe, test } from 'node:test';
+import { test } from 'node:test';
 
 import {
-  LANGUAGES, PAGE_BYTES_MOST, SIZES, access, crawl, launch, layout, newPage, pattern, setLight, shot, startServer,
-  weight,
-} from './support/index.js';
+  PAGE_BYTES_MOST, SIZES, access, crawl, launch, layout, newPage, pattern, setLight, shot, startServer, weight,
+} from './index.js';
 
 const CONTRAST = ['color-contrast', 'color-contrast-enhanced'];
 
@@ -53,39 +52,39 @@ async function judge(t, page, kind, large) {
   assert.deepEqual(faults, [], kind);
 }
 
-for (const fontPercent of [100, 200]) {
-  describe(`letters at ${fontPercent} %`, () => {
-    for (const lang of Object.keys(LANGUAGES)) {
-      test(`every screen: ${lang}`, async (t) => {
-        const large = fontPercent > 100;
-        const server = await startServer(t);
-        const page = await newPage(t, await launch(t, { fontPercent }), server, { lang, size: 'small' });
-        const px = await page.evaluate(() => parseFloat(getComputedStyle(document.documentElement).fontSize));
-        assert.equal(px, (16 * fontPercent) / 100, 'the browser has the font size that was asked for');
+// Every screen in one language, with letters of the usual size and twice as large. A language is a file of its
+// own, so that both run at a time.
+export function everyScreen(lang) {
+  for (const fontPercent of [100, 200]) {
+    test(`every screen: ${lang}, letters at ${fontPercent} %`, async (t) => {
+      const large = fontPercent > 100;
+      const server = await startServer(t);
+      const page = await newPage(t, await launch(t, { fontPercent }), server, { lang, size: 'small' });
+      const px = await page.evaluate(() => parseFloat(getComputedStyle(document.documentElement).fontSize));
+      assert.equal(px, (16 * fontPercent) / 100, 'the browser has the font size that was asked for');
 
-        const judged = new Set();
-        const dead = [];
-        const each = async (found) => {
-          dead.push(...found.dead);
-          for (const [kind, [path]] of found.screens) {
-            // The shapes of what is left out are those of a section, with the same fields.
-            if (/leave-out=(?!drawn)/.test(kind)) continue;
-            if (judged.has(kind)) continue;
-            judged.add(kind);
-            await t.test(kind, async (t) => {
-              await page.goto(server.origin + path);
-              await judge(t, page, kind, large);
-            });
-          }
-        };
-        await each(await crawl(page));
-        judged.delete('/');
-        await page.goto(server.origin);
-        await lookAtSeason(page);
-        await each(await crawl(page));
-        assert.ok(judged.size >= 10, `only ${judged.size} screens were found`);
-        assert.deepEqual(dead, [], 'links that lead nowhere');
-      });
-    }
-  });
+      const judged = new Set();
+      const dead = [];
+      const each = async (found) => {
+        dead.push(...found.dead);
+        for (const [kind, [path]] of found.screens) {
+          // The shapes of what is left out are those of a section, with the same fields.
+          if (/leave-out=(?!drawn)/.test(kind)) continue;
+          if (judged.has(kind)) continue;
+          judged.add(kind);
+          await t.test(kind, async (t) => {
+            await page.goto(server.origin + path);
+            await judge(t, page, kind, large);
+          });
+        }
+      };
+      await each(await crawl(page));
+      judged.delete('/');
+      await page.goto(server.origin);
+      await lookAtSeason(page);
+      await each(await crawl(page));
+      assert.ok(judged.size >= 10, `only ${judged.size} screens were found`);
+      assert.deepEqual(dead, [], 'links that lead nowhere');
+    });
+  }
 }
