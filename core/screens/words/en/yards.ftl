@@ -118,3 +118,4 @@ yards-street-unknown = In which direction the street lies is not known: it can b
 yards-position = Where it lies
 yards-position-help = Latitude, longitude. Used for the nearest yard and the hours of the sun. A section measured by walking fills it.
 yards-position-here = Take the place where I stand
+yards-more = More yards

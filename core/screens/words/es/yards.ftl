@@ -118,3 +118,4 @@ yards-street-unknown = No se sabe hacia dónde queda la calle: se puede anotar c
 yards-position = Dónde queda
 yards-position-help = Latitud, longitud. Sirve para hallar el patio más cercano y saber las horas del sol. Una sección medida a pie lo llena.
 yards-position-here = Tomar el lugar donde estoy
+yards-more = Más patios

@@ -27,18 +27,26 @@ pub(super) fn time_uncertain(ask: &Ask<'_>, book: &Book) -> Result<Markup> {
     })
 }
 
+/// So many keep-offs are shown whole; of the rest each is still named, in a line that leads to it.
+const WHOLE_MOST: usize = 40;
+
 /// Every keep-off that runs, those that wait for a look first.
 pub(super) fn keep_offs(ask: &Ask<'_>, book: &Book, yards: &mut Yards<'_>) -> Result<Markup> {
     let (now, running) = book.keep_offs_to_watch()?;
     Ok(html! {
         h2 { (ask.t("today-keep-offs")) }
         @if running.is_empty() { p.note { (ask.t("today-no-keep-offs")) } }
-        @for view in running.iter().filter(|view| view.keeps_off(now)) {
+        @for (number, view) in running.iter().filter(|view| view.keeps_off(now)).enumerate() {
             @let (name, words) = yards.get(view.yard);
-            section.card {
-                p { strong { (name) } }
-                (card(ask, words, view))
-                (part::way(&format!("/visit/{}/keep-off", view.visit), &ask.t("today-keep-off-open")))
+            @let open = format!("/visit/{}/keep-off", view.visit);
+            @if number < WHOLE_MOST {
+                section.card {
+                    p { strong { (name) } }
+                    (card(ask, words, view))
+                    (part::way(&open, &ask.t("today-keep-off-open")))
+                }
+            } @else {
+                (part::way(&open, &format!("\u{26d4} {name}: {}", view.name)))
             }
         }
     })

@@ -9,8 +9,13 @@ use sward_book::sheet::Position;
 use crate::ask::{Ask, Page, Place};
 use crate::{Result, part};
 
+/// So many on one page, which a slow phone still shows at once.
+const PAGE: usize = 100;
+
 pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let book = ask.book()?;
+    let from = ask.query("from").and_then(|n| n.parse::<usize>().ok());
+    let from = from.unwrap_or(0).min(usize::MAX - PAGE);
     let mut yards = book.yards()?;
     let running: BTreeSet<SheetId> = book
         .keep_offs_running(ask.now)?
@@ -28,7 +33,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
             } @else {
                 (part::nearest_first(ask, yards.iter().any(|y| y.position.is_some())))
                 ul.list data-nearest {
-                    @for yard in &yards {
+                    @for yard in yards.iter().skip(from).take(PAGE) {
                         li data-lat=[yard.position.map(Position::lat_deg)] data-lon=[yard.position.map(Position::lon_deg)] {
                             a.way href=(format!("/yards/{}", yard.yard)) {
                                 strong { (yard.name) }
@@ -39,10 +44,66 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
                         }
                     }
                 }
+                @if yards.len() > from + PAGE {
+                    (part::way(&format!("/yards?from={}", from + PAGE), &ask.t("yards-more")))
+                }
                 (part::next_step("/yards/new", &ask.t("yards-add")))
             }
         },
         place: Place::Yards,
         back: None,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use sward_book::Env;
+    use sward_book::testing::{TestEnv, found};
+
+    use super::*;
+    use crate::state::{Setting, Shared};
+    use crate::words::{Language, Units, Words};
+
+    #[test]
+    fn every_yard_is_on_one_of_the_pages() {
+        let folder = tempfile::tempdir().unwrap();
+        let env = TestEnv::new(3);
+        let mut book = found(folder.path(), &env, "Ana").unwrap();
+        for number in 0..PAGE + 2 {
+            book.add_yard(&format!("Lot {number:03}"), "", "UTC")
+                .unwrap();
+        }
+        drop(book);
+        let setting = Setting {
+            folder: folder.path().to_owned(),
+            env: Arc::clone(&env) as Arc<dyn Env>,
+            zone: chrono_tz::UTC,
+            port: 0,
+        };
+        let shared = Shared::new(setting).unwrap();
+        let words = Words {
+            language: Language::English,
+            units: Units::Us,
+            zone: chrono_tz::UTC,
+        };
+        let page = |from: &str| {
+            let query = [("from".to_owned(), from.to_owned())];
+            let page = shared.reading(|book| {
+                let now = book.unwrap().now().unwrap();
+                let ask = Ask::new(book, &shared, words, now, "/yards", &[], &query, None);
+                show(&ask).map(|page| page.main.into_string())
+            });
+            page.unwrap().unwrap()
+        };
+        let (first, second) = (page("0"), page("100"));
+        assert!(first.contains("Lot 000") && first.contains("Lot 099"));
+        assert!(!first.contains("Lot 100") && first.contains("/yards?from=100"));
+        assert!(second.contains("Lot 100") && second.contains("Lot 101"));
+        assert!(!second.contains("/yards?from="));
+        for odd in ["-1", "many", "99999999999999999999"] {
+            assert!(page(odd).contains("Lot 000"), "{odd}");
+        }
+    }
 }
