@@ -136,9 +136,10 @@ test('the nearest yard comes first after a tap, by the places that people entere
   await page.goto(`${server.origin}/yards`);
   const names = () => page.locator('ul.list strong').allInnerTexts();
   assert.deepEqual(await names(), ['A far one', 'B place not known', 'C here']);
-  await page.locator('[data-nearest-ask]').tap();
+  await page.locator('[data-here-send]').tap();
   await page.waitForFunction(() => document.querySelector('ul.list strong').textContent === 'C here');
   assert.deepEqual(await names(), ['C here', 'A far one', 'B place not known']);
+  assert.equal(new URL(page.url()).search, '', 'where a person stands is in no address');
 });
 
 test('a countdown never says that it is over by itself', async (t) => {

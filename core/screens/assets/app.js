@@ -17,10 +17,9 @@
 //   div[data-draw]                 svg[data-draw-area] (viewBox in cm, y down is south),
 //                                  textarea[data-draw-corners], button[data-draw-undo]:
 //                                  an outline is drawn, a corner a line, as east_cm,north_cm
-//   ul[data-nearest]               li[data-lat][data-lon] are put in order of distance after
-//                                  button[data-nearest-ask] was tapped; output[data-nearest-state]
 //   button[data-here=name]         the field of that name in its form takes the place where the
-//                                  person stands; output[data-here-state] beside it
+//                                  person stands; output[data-here-state] beside it; with
+//                                  data-here-send the form is sent at once
 //   #words [data-word=key]         the few words that the script shows
 //
 // A button that does nothing without the script has `hidden`, which the script takes away.

@@ -1,5 +1,4 @@
-// What needs a place: recording a walk, the nearest first, where a yard lies, and drawing an
-// outline to scale.
+// What needs a place: recording a walk, where the person stands, and drawing an outline to scale.
 //
 // Nothing asks for the location before a person tapped a button that says so.
 
@@ -91,54 +90,7 @@
   });
 }
 
-// ---- The nearest first.
-{
-  const RAD = Math.PI / 180;
-  let here;
-
-  // Good enough for an order: a plane through where the person stands.
-  const far = (item) => {
-    const [lat, lon] = [Number(item.dataset.lat), Number(item.dataset.lon)];
-    if (!item.dataset.lat || !item.dataset.lon || Number.isNaN(lat + lon)) return Infinity;
-    const east = (((lon - here.longitude + 540) % 360) - 180) * Math.cos(here.latitude * RAD);
-    return Math.hypot(east, lat - here.latitude);
-  };
-  const order = (list) => {
-    const items = [...list.children].map((item) => ({ item, far: far(item) }));
-    items.sort((a, b) => (a.far === b.far ? 0 : a.far - b.far));
-    list.append(...items.map(({ item }) => item));
-  };
-
-  Sward.onMain((main) => {
-    const lists = [...main.querySelectorAll('[data-nearest]')];
-    const state = main.querySelector('[data-nearest-state]');
-    const tell = (key) => {
-      if (state) state.textContent = key && Sward.word(key);
-    };
-    if (here) lists.forEach(order);
-    main.querySelectorAll('[data-nearest-ask]').forEach((button) => {
-      button.hidden = !lists.length;
-      button.addEventListener('click', () => {
-        if (!navigator.geolocation) {
-          tell('frame-location-refused');
-          return;
-        }
-        tell('frame-location-waiting');
-        navigator.geolocation.getCurrentPosition(
-          ({ coords }) => {
-            here = coords;
-            tell('');
-            lists.forEach(order);
-          },
-          () => tell('frame-location-refused'),
-          { enableHighAccuracy: true, maximumAge: 60000, timeout: 30000 },
-        );
-      });
-    });
-  });
-}
-
-// ---- Where a yard lies: where the person stands.
+// ---- Where the person stands: for a field, or to be sent at once.
 {
   // As `Position` in core/book reads it: a tenth of a metre.
   const DECIMALS = 6;
@@ -158,8 +110,9 @@
       navigator.geolocation.getCurrentPosition(
         ({ coords }) => {
           input.value = `${coords.latitude.toFixed(DECIMALS)}, ${coords.longitude.toFixed(DECIMALS)}`;
-          Sward.typed(input);
           tell('');
+          if ('hereSend' in button.dataset) button.form.requestSubmit();
+          else Sward.typed(input);
         },
         () => tell('frame-location-refused'),
         { enableHighAccuracy: true, maximumAge: 0, timeout: 30000 },

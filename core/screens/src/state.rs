@@ -6,6 +6,7 @@
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use sward_book::sheet::Position;
 use sward_book::{Book, BookError, Env};
 use tokio::sync::watch;
 
@@ -50,6 +51,7 @@ pub(crate) struct Shared {
     which: Mutex<Option<Which>>,
     reader: Mutex<Reader>,
     version: watch::Sender<u64>,
+    stands_at: Mutex<Option<Position>>,
 }
 
 /// A panic while holding one of these left nothing half-done that matters: books are opened anew.
@@ -67,6 +69,7 @@ impl Shared {
             which: Mutex::default(),
             reader: Mutex::default(),
             version: watch::Sender::new(1),
+            stands_at: Mutex::default(),
             jobs: Jobs::default(),
             setting,
         };
@@ -144,6 +147,16 @@ impl Shared {
     /// Which book is open; none before the first start is through.
     pub(crate) fn which(&self) -> Option<Which> {
         *held(&self.which)
+    }
+
+    /// Where the person last said that they stand; nothing stores it.
+    pub(crate) fn stands_at(&self) -> Option<Position> {
+        *held(&self.stands_at)
+    }
+
+    /// Notes where the person stands.
+    pub(crate) fn stand_at(&self, here: Position) {
+        *held(&self.stands_at) = Some(here);
     }
 
     /// Tells every open screen that something changed.

@@ -214,8 +214,9 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
     let Some(around) = inputs.around else {
         return Finding::unknown(check, Reason::AroundNotNoted);
     };
+    // A yard on which nothing is marked is not one around which there is nothing.
     if around.is_empty() {
-        return Finding::new(check, Verdict::Caution, Reason::NothingMarkedAround)
+        return Finding::unknown(check, Reason::NothingMarkedAround)
             .with_limit(Shown::NothingDownWind, Whose::Advice)
             .with_source(Source::Practice);
     }

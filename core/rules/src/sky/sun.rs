@@ -138,8 +138,14 @@ pub fn sun_day(place: Place, date: NaiveDate, zone: Tz) -> Result<Answer<SunDay>
         _ => None,
     };
     let half_day = TimeDelta::hours(12);
-    let first_light = rises.and_then(|at| sun.next(Edge::Rise, SIX, at - half_day, at));
-    let last_light = sets.and_then(|at| sun.next(Edge::Set, SIX, at, at + half_day));
+    let first_light = match rises {
+        Some(at) => sun.next(Edge::Rise, SIX, at - half_day, at)?,
+        None => None,
+    };
+    let last_light = match sets {
+        Some(at) => sun.next(Edge::Set, SIX, at, at + half_day)?,
+        None => None,
+    };
     let ms = |at: Option<DateTime<Utc>>| at.map(|at| at.timestamp_millis());
     Ok(working(place)
         .input("day", date)
@@ -271,15 +277,15 @@ pub fn inversion_hours(
     let mut hours: Vec<InversionHours> = Vec::new();
     while at <= end {
         let sets = if sun.is_down(at) {
-            sun.last_set(at - NIGHT_MOST, at)
+            sun.last_set(at - NIGHT_MOST, at)?
         } else {
-            match sun.next(Edge::Set, FLAT, at, end) {
+            match sun.next(Edge::Set, FLAT, at, end)? {
                 Some(sets) => Some(sets),
                 None => break,
             }
         };
         let dark_from = sets.unwrap_or(at).max(at);
-        let rises = sun.next(Edge::Rise, FLAT, dark_from, dark_from + NIGHT_MOST);
+        let rises = sun.next(Edge::Rise, FLAT, dark_from, dark_from + NIGHT_MOST)?;
         let ms = |at: DateTime<Utc>| at.timestamp_millis();
         let next = InversionHours {
             from_utc_ms: sets.map(|s| ms(s - margins.before_set)),
@@ -319,7 +325,11 @@ pub(super) fn in_inversion_hours(
     let margins = Margins::of(advice);
     let (from, to) = (from - margins.after_rise, to + margins.before_set);
     let sun = Sun::near(place, from.year()).ok()?;
-    Some(sun.is_down(from) || sun.next(Edge::Set, FLAT, from, to).is_some())
+    if sun.is_down(from) {
+        return Some(true);
+    }
+    let sets = sun.next(Edge::Set, FLAT, from, to).ok()?;
+    Some(sets.is_some())
 }
 
 /// How far the hours reach beyond the night.
@@ -367,27 +377,27 @@ impl Sun {
         horizon: Horizon,
         from: DateTime<Utc>,
         to: DateTime<Utc>,
-    ) -> Option<DateTime<Utc>> {
+    ) -> Result<Option<DateTime<Utc>>> {
         let (events, at) = (SolarEvents::new(), self.place.location());
+        // That it cannot be told is not that there is none.
         match edge {
             Edge::Rise => events.next_rise(&from, &to, at, self.delta_t_s, horizon),
             Edge::Set => events.next_set(&from, &to, at, self.delta_t_s, horizon),
         }
-        .ok()
-        .flatten()
+        .map_err(|_| no_such_day(&from.to_rfc3339()))
     }
 
-    fn last_set(&self, from: DateTime<Utc>, to: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    fn last_set(&self, from: DateTime<Utc>, to: DateTime<Utc>) -> Result<Option<DateTime<Utc>>> {
         let mut last = None;
         let mut at = from;
-        while let Some(sets) = self.next(Edge::Set, FLAT, at, to) {
+        while let Some(sets) = self.next(Edge::Set, FLAT, at, to)? {
             last = Some(sets);
             at = sets + TimeDelta::minutes(1);
             if at >= to {
                 break;
             }
         }
-        last
+        Ok(last)
     }
 
     fn is_down(&self, at: DateTime<Utc>) -> bool {

@@ -9,10 +9,9 @@ pub(crate) mod frame;
 pub(crate) mod how;
 pub(crate) mod inputs;
 pub(crate) mod keep_off;
+pub(crate) mod nearest;
 
 use maud::{Markup, html};
-
-use crate::ask::Ask;
 
 /// One way onwards, as wide as the screen: a link that looks like what it does.
 pub(crate) fn way(href: &str, text: &str) -> Markup {
@@ -22,19 +21,6 @@ pub(crate) fn way(href: &str, text: &str) -> Markup {
 /// The one next step of a screen.
 pub(crate) fn next_step(href: &str, text: &str) -> Markup {
     html! { a.way.next href=(href) { (text) } }
-}
-
-/// The button that puts the list below (`data-nearest`) in order of distance; nothing where no
-/// place on it is known.
-pub(crate) fn nearest_first(ask: &Ask<'_>, known: bool) -> Markup {
-    html! {
-        @if known {
-            p {
-                button.way type="button" data-nearest-ask hidden { (ask.t("frame-nearest-first")) }
-                " " output data-nearest-state {}
-            }
-        }
-    }
 }
 
 /// A name and what stands there; a person sees "not known" where nothing does.

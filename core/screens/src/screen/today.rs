@@ -15,15 +15,20 @@ use sward_book::view::visit::{VisitState, VisitView};
 
 use super::first;
 use crate::ask::{Ask, Doing, Next, Page, Place, Screen};
+use crate::part::{self, nearest};
 use crate::screen::look::pest_name;
 use crate::state::Which;
 use crate::words::Words;
-use crate::{Result, Trouble, part};
+use crate::{Result, Trouble};
 
 pub(crate) const SCREENS: &[Screen] = &[Screen {
     path: "/",
     show,
-    acts: &[("season", look_at_season), ("leave", leave_season)],
+    acts: &[
+        ("season", look_at_season),
+        ("leave", leave_season),
+        (nearest::ACT, nearest::act),
+    ],
 }];
 
 /// The most stops and returns shown; the rest is counted.
@@ -95,6 +100,13 @@ fn today(ask: &Ask<'_>, book: &Book) -> Result<Page> {
     let due = book.returns_due(day.checked_add_days(Days::new(1)).unwrap_or(day))?;
     let has_yards = !book.yards()?.is_empty();
     let questions = super::crew::questions_open(book)?;
+    // All of them only where the nearest is asked for.
+    let looked_at = match ask.shared.stands_at() {
+        Some(_) => open.len(),
+        None => SHOWN_MOST,
+    };
+    let mut stops: Vec<Stop<'_>> = open.iter().take(looked_at).map(|v| yards.stop(v)).collect();
+    nearest::sort(ask, &mut stops, |s| s.position);
     Ok(Page {
         title: ask.t("today-title"),
         main: html! {
@@ -105,15 +117,8 @@ fn today(ask: &Ask<'_>, book: &Book) -> Result<Page> {
             }
             h2 { (ask.t("today-stops")) }
             @if open.is_empty() { p.note { (ask.t("today-no-stops")) } }
-            @let shown: Vec<Stop<'_>> = open.iter().take(SHOWN_MOST).map(|v| yards.stop(v)).collect();
-            (part::nearest_first(ask, shown.iter().any(|s| s.position.is_some())))
-            ul.list data-nearest {
-                @for stop in &shown {
-                    li data-lat=[stop.position.map(Position::lat_deg)] data-lon=[stop.position.map(Position::lon_deg)] {
-                        (stop.way(ask))
-                    }
-                }
-            }
+            (nearest::button(ask, stops.iter().any(|s| s.position.is_some())))
+            ul.list { @for stop in stops.iter().take(SHOWN_MOST) { li { (stop.way(ask)) } } }
             @if open.len() > SHOWN_MOST {
                 p.note { (ask.words.t_with("today-more", &[("n", (open.len() - SHOWN_MOST).into())])) }
             }

@@ -120,7 +120,7 @@ fn nothing_noted_and_nothing_marked_are_two_things() {
     let fine = readings(&[("5 mph", "6 mph"); 3]);
     assert_eq!(found(None, &fine).verdict, Verdict::Unknown);
     let finding = found(Some(&[]), &fine);
-    assert_eq!(finding.verdict, Verdict::Caution);
+    assert_eq!(finding.verdict, Verdict::Unknown);
     assert!(
         finding.why().contains("nothing is marked"),
         "{}",

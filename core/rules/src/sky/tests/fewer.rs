@@ -61,6 +61,9 @@ impl World {
         take("bloom", &|w| w.bloom = None);
         take("place", &|w| w.place = None);
         take("around", &|w| w.around = None);
+        take("all that is marked around", &|w| {
+            w.around.iter_mut().for_each(Vec::clear);
+        });
         take("bearings", &|w| {
             w.around.iter_mut().flatten().for_each(|n| n.lies = None);
         });

@@ -1,13 +1,13 @@
-//! All yards, those first that somebody has to keep off; the script brings the nearest to the top.
+//! All yards, those first that somebody has to keep off; or the nearest first.
 
 use std::collections::BTreeSet;
 
 use maud::html;
 use sward_book::ids::SheetId;
-use sward_book::sheet::Position;
 
+use crate::Result;
 use crate::ask::{Ask, Page, Place};
-use crate::{Result, part};
+use crate::part::{self, nearest};
 
 /// So many on one page, which a slow phone still shows at once.
 const PAGE: usize = 100;
@@ -24,6 +24,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
         .filter_map(|k| k.yard)
         .collect();
     yards.sort_by_cached_key(|y| (!running.contains(&y.yard), y.name.to_lowercase(), y.yard));
+    nearest::sort(ask, &mut yards, |y| y.position);
     Ok(Page {
         title: ask.t("yards-title"),
         main: html! {
@@ -31,10 +32,10 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
                 p { (ask.t("yards-none")) }
                 (part::next_step("/yards/new", &ask.t("yards-add")))
             } @else {
-                (part::nearest_first(ask, yards.iter().any(|y| y.position.is_some())))
-                ul.list data-nearest {
+                (nearest::button(ask, yards.iter().any(|y| y.position.is_some())))
+                ul.list {
                     @for yard in yards.iter().skip(from).take(PAGE) {
-                        li data-lat=[yard.position.map(Position::lat_deg)] data-lon=[yard.position.map(Position::lon_deg)] {
+                        li {
                             a.way href=(format!("/yards/{}", yard.yard)) {
                                 strong { (yard.name) }
                                 @if !yard.address.is_empty() { " " span.note { (yard.address) } }

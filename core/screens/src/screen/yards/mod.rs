@@ -14,12 +14,13 @@ mod sketch;
 mod two_values;
 
 use crate::ask::Screen;
+use crate::part::nearest;
 
 pub(crate) const SCREENS: &[Screen] = &[
     Screen {
         path: "/yards",
         show: list::show,
-        acts: &[],
+        acts: &[(nearest::ACT, nearest::act)],
     },
     Screen {
         path: "/yards/new",
