@@ -9,11 +9,12 @@ use sward_tests::repo_root;
 use crate::assert_none;
 
 /// Every crate there may be, with its place and its folder. A crate knows only lower places.
-const PLACES: [(&str, u8, &str); 7] = [
+const PLACES: [(&str, u8, &str); 8] = [
     ("sward-rules", 0, "core/rules"),
     ("sward-book", 1, "core/book"),
     ("sward-crew", 2, "core/crew"),
     ("sward-screens", 3, "core/screens"),
+    ("sward-device", 3, "bindings/device"),
     ("sward-ffi", 4, "bindings/ffi"),
     ("sward-cli", 4, "bindings/cli"),
     (TESTS, 5, "tests"),

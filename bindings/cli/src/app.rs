@@ -9,17 +9,20 @@ use std::sync::Arc;
 use chrono_tz::Tz;
 use sward_book::fact::Person;
 use sward_book::ids::{SheetId, VisitId};
-use sward_book::{Book, Env};
+use sward_book::refusal::StoreRefusal;
+use sward_book::{Book, BookError, Env};
+use sward_device::{DeviceEnv, PretendedClock};
 
 use crate::args::Global;
-use crate::clock::SystemEnv;
 use crate::error::{CliError, Result};
 use crate::print::say;
 
 /// The program's surroundings for one command.
 pub(crate) struct App {
     folder: PathBuf,
-    env: Arc<SystemEnv>,
+    env: Arc<dyn Env>,
+    zone: Tz,
+    is_pretended: bool,
     /// Do not ask for confirmation.
     pub(crate) yes: bool,
 }
@@ -31,10 +34,20 @@ impl App {
             Some(folder) => folder.clone(),
             None => platform_folder()?,
         };
-        let env = Arc::new(SystemEnv::new(global.practice_clock));
+        let device = DeviceEnv::of_the_system();
+        let zone = device.zone();
+        let env: Arc<dyn Env> = match global.practice_clock {
+            Some(at) => {
+                let offset_min = i16::try_from(at.offset().local_minus_utc() / 60).unwrap_or(0);
+                Arc::new(PretendedClock::new(at.timestamp_millis(), offset_min))
+            }
+            None => Arc::new(device),
+        };
         Ok(Self {
             folder,
             env,
+            zone,
+            is_pretended: global.practice_clock.is_some(),
             yes: global.yes,
         })
     }
@@ -46,7 +59,7 @@ impl App {
 
     /// Clock and randomness.
     pub(crate) fn env(&self) -> Arc<dyn Env> {
-        Arc::clone(&self.env) as Arc<dyn Env>
+        Arc::clone(&self.env)
     }
 
     /// The time by the device's clock, in milliseconds since 1970 in UTC.
@@ -56,7 +69,7 @@ impl App {
 
     /// The device's time zone.
     pub(crate) fn device_zone(&self) -> Tz {
-        self.env.zone()
+        self.zone
     }
 
     /// Opens the book for reading, also while another program writes it.
@@ -76,10 +89,8 @@ impl App {
 
     /// Refuses a pretended clock for anything but practice.
     pub(crate) fn may_pretend(&self, practice: bool) -> Result<()> {
-        if self.env.is_pretended() && !practice {
-            return Err(CliError::Refused(
-                "a pretended clock is for practice books only, and this is a real one: leave --practice-clock out".to_owned(),
-            ));
+        if self.is_pretended && !practice {
+            return Err(BookError::refused(StoreRefusal::PretendedClock).into());
         }
         Ok(())
     }

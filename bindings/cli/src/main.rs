@@ -5,7 +5,6 @@
 
 mod app;
 mod args;
-mod clock;
 mod demo;
 mod error;
 mod names;

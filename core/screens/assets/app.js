@@ -11,8 +11,9 @@
 //   input[data-pad][data-recent]   number keys (pad.js); data-pad="whole" has no point;
 //                                  data-recent="3|2.5|4" are offered
 //   div[data-walk]                 button[data-walk-start], button[data-walk-stop],
-//                                  output[data-walk-state], textarea[data-walk-fixes]:
-//                                  a walk is recorded (place.js), a fix a line, as
+//                                  output[data-walk-state], textarea[data-walk-fixes],
+//                                  button[data-walk-recorded]: a walk is recorded, or one that
+//                                  the device recorded is taken (place.js), a fix a line, as
 //                                  {"lat":…,"lon":…,"accuracy_m":…,"utc_ms":…}
 //   div[data-draw]                 svg[data-draw-area] (viewBox in cm, y down is south),
 //                                  textarea[data-draw-corners], button[data-draw-undo]:

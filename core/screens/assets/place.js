@@ -81,6 +81,30 @@
     });
     running(false);
     if (lines().length) tell(`${lines().length}`, false);
+    recorded(box, (known) => {
+      fixes.value = `${known.join('\n')}\n`;
+      tell(`${known.length}`, false);
+      Sward.typed(fixes);
+    });
+  };
+
+  // A walk that the device recorded with its screen dark: offered once there is one.
+  const recorded = async (box, take) => {
+    const button = box.querySelector('[data-walk-recorded]');
+    if (!button) return;
+    const known = async () => (await (await fetch('/walk')).json()).fixes.slice(0, FIXES_MOST);
+    try {
+      button.hidden = (await known()).length === 0;
+    } catch {
+      return;
+    }
+    button.addEventListener('click', async () => {
+      try {
+        take(await known());
+      } catch {
+        // The program does not answer; what was typed stays.
+      }
+    });
   };
 
   Sward.busyWhile(() => watch !== undefined);

@@ -4,6 +4,7 @@
 //! program around it gives the folder, the clock and the port, and shows the address.
 
 mod ask;
+mod books;
 mod desk;
 mod part;
 mod screen;
@@ -12,8 +13,10 @@ mod server;
 mod sketch;
 mod state;
 mod trouble;
+mod walk;
 mod words;
 
+pub use books::{Books, WalkSoFar, say};
 pub use server::{Served, serve};
 pub use sketch::around;
 pub use state::Setting;

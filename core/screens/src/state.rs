@@ -6,12 +6,14 @@
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use chrono_tz::Tz;
 use sward_book::sheet::Position;
 use sward_book::{Book, BookError, Env};
 use tokio::sync::watch;
 
 use crate::desk::Desk;
 use crate::screen::jobs::Jobs;
+use crate::walk::Walk;
 use crate::{Result, Trouble};
 
 /// Where and how the screens run: what only the program around them can know.
@@ -21,8 +23,8 @@ pub struct Setting {
     pub folder: PathBuf,
     /// Clock and randomness.
     pub env: Arc<dyn Env>,
-    /// The device's time zone.
-    pub zone: chrono_tz::Tz,
+    /// The device's time zone when the program starts.
+    pub zone: Tz,
     /// The port on loopback; 0 takes a free one.
     pub port: u16,
 }
@@ -52,6 +54,8 @@ pub(crate) struct Shared {
     reader: Mutex<Reader>,
     version: watch::Sender<u64>,
     stands_at: Mutex<Option<Position>>,
+    zone: Mutex<Tz>,
+    walk: Mutex<Walk>,
 }
 
 /// A panic while holding one of these left nothing half-done that matters: books are opened anew.
@@ -70,6 +74,8 @@ impl Shared {
             reader: Mutex::default(),
             version: watch::Sender::new(1),
             stands_at: Mutex::default(),
+            zone: Mutex::new(setting.zone),
+            walk: Mutex::default(),
             jobs: Jobs::default(),
             setting,
         };
@@ -157,6 +163,22 @@ impl Shared {
     /// Notes where the person stands.
     pub(crate) fn stand_at(&self, here: Position) {
         *held(&self.stands_at) = Some(here);
+    }
+
+    /// The device's time zone, as last told.
+    pub(crate) fn zone(&self) -> Tz {
+        *held(&self.zone)
+    }
+
+    /// Notes that the device is in another zone now.
+    pub(crate) fn set_zone(&self, zone: Tz) {
+        *held(&self.zone) = zone;
+        self.changed();
+    }
+
+    /// The walk that the device records.
+    pub(crate) fn walk(&self) -> MutexGuard<'_, Walk> {
+        held(&self.walk)
     }
 
     /// Tells every open screen that something changed.

@@ -16,7 +16,7 @@ use crate::refusal::StoreRefusal;
 use crate::view::device::DeviceView;
 
 /// How far the wall clock may drift from the one that counts on before it has jumped.
-const JUMP_MS: u64 = 30_000;
+pub(super) const JUMP_MS: u64 = 30_000;
 /// A difference between two clocks is written down when it widens what is known by more.
 const WIDENS_MS: u64 = 30_000;
 
@@ -134,6 +134,12 @@ impl Book {
             w.fact(Fact::TimeConfirmed(TimeConfirmed { how }));
             Ok(())
         })
+    }
+
+    /// Nothing vouches for the own clock any more, until it is confirmed again.
+    pub(super) fn doubt_time(&mut self) -> Result<()> {
+        self.must_be_writable()?;
+        self.store.remove_local(ANCHOR)
     }
 
     /// Writes down what was seen of another device's clock, if that widens what is known by more

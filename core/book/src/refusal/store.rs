@@ -56,6 +56,12 @@ pub enum StoreRefusal {
     /// The time was to be confirmed by nothing.
     #[error("say who or what confirms the time")]
     TimeConfirmedByNobody,
+    /// A time was told as of a moment that the device's own running time has not reached.
+    #[error("that time lies after the one this device's own clock counts to: tell it once more")]
+    TimeToldToCome,
+    /// A pretended clock on a book that counts.
+    #[error("a pretended clock is for practice books only, and this is a real one")]
+    PretendedClock,
 }
 
 names!(StoreRefusal);

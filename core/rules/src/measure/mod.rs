@@ -264,6 +264,23 @@ impl Fix {
         })
     }
 
+    /// The same with its horizontal accuracy in metres, as a receiver gives it; a number that can
+    /// be none is left out.
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "clamped to what fits"
+    )]
+    #[must_use]
+    pub fn accurate_to_m(self, metres: Option<f64>) -> Self {
+        let given = metres.filter(|m| m.is_finite() && *m > 0.0);
+        let mm = |m: f64| (m * 1000.0).round().clamp(1.0, f64::from(u32::MAX)) as u32;
+        Self {
+            accuracy_mm: given.map(mm),
+            ..self
+        }
+    }
+
     /// Latitude in degrees.
     pub fn lat(&self) -> f64 {
         self.lat_1e9 as f64 / 1e9

@@ -44,7 +44,7 @@ impl Phones {
         let env = SeasonEnv::new(Arc::clone(&real), now_utc_ms - DAYS * DAY_MS);
         let mut phones = Self {
             books: Vec::new(),
-            zone: shared.setting.zone,
+            zone: shared.zone(),
             env,
             real,
             now_utc_ms,

@@ -18,7 +18,7 @@ use sha2::{Digest as _, Sha256};
 use sward_book::Env;
 
 use super::App;
-use crate::words::{Language, Units, Words};
+use crate::words::Words;
 
 /// What needs no token: files that hold nothing of anyone.
 const FOR_ANYONE: [&str; 3] = ["/app.css", "/app.js", "/icon.svg"];
@@ -224,18 +224,9 @@ fn refusal(app: &App, headers: &HeaderMap, why: &str) -> Response {
 
 /// The words for whoever asks: as set, else as the browser asks for.
 pub(crate) fn words_for(app: &App, headers: &HeaderMap) -> Words {
-    let setting = |name: &str| app.shared.desk().setting(name).ok().flatten();
     let wanted = headers
         .get(header::ACCEPT_LANGUAGE)
         .and_then(|v| v.to_str().ok())
         .unwrap_or_default();
-    Words {
-        language: setting("language")
-            .and_then(|code| Language::of(&code))
-            .unwrap_or_else(|| Language::wanted(wanted)),
-        units: setting("units")
-            .and_then(|code| Units::of(&code))
-            .unwrap_or(Units::Us),
-        zone: app.shared.setting.zone,
-    }
+    Words::of(&app.shared, wanted)
 }

@@ -392,6 +392,16 @@ pub(crate) async fn choose_language(State(app): State<Arc<App>>, request: Reques
     .await
 }
 
+/// The walk that the device recorded by itself.
+pub(crate) async fn recorded_walk(State(app): State<Arc<App>>) -> Response {
+    let json = serde_json::to_string(&app.shared.walk().recorded());
+    let kind = [(header::CONTENT_TYPE, "application/json")];
+    json.map_or_else(
+        |_| StatusCode::INTERNAL_SERVER_ERROR.into_response(),
+        |json| (kind, json).into_response(),
+    )
+}
+
 /// An address that names nothing.
 pub(crate) async fn nothing_here(
     State(app): State<Arc<App>>,

@@ -8,7 +8,7 @@ mod form;
 mod handle;
 mod live;
 
-use std::net::{Ipv4Addr, SocketAddr};
+use std::net::{Ipv4Addr, SocketAddr, TcpListener};
 use std::sync::Arc;
 use std::thread::JoinHandle;
 
@@ -109,14 +109,26 @@ pub(crate) struct App {
 /// [`Trouble::Port`] when the port is taken, [`Trouble::Book`] when the book cannot be opened,
 /// [`Trouble::System`].
 pub fn serve(setting: Setting) -> Result<Served> {
-    let listener =
-        std::net::TcpListener::bind((Ipv4Addr::LOCALHOST, setting.port)).map_err(Trouble::Port)?;
+    let listener = listen(&setting)?;
+    serve_at(listener, Arc::new(Shared::new(setting)?))
+}
+
+/// The same for a book that is open already.
+pub(crate) fn serve_shared(shared: Arc<Shared>) -> Result<Served> {
+    serve_at(listen(&shared.setting)?, shared)
+}
+
+fn listen(setting: &Setting) -> Result<TcpListener> {
+    TcpListener::bind((Ipv4Addr::LOCALHOST, setting.port)).map_err(Trouble::Port)
+}
+
+fn serve_at(listener: TcpListener, shared: Arc<Shared>) -> Result<Served> {
     listener.set_nonblocking(true).map_err(Trouble::System)?;
     let address = listener.local_addr().map_err(Trouble::System)?;
-    let door = Door::new(address, setting.env.as_ref());
+    let door = Door::new(address, shared.setting.env.as_ref());
     let (entrance, entrance_once) = (door.entrance(), door.entrance_once());
     let app = Arc::new(App {
-        shared: Arc::new(Shared::new(setting)?),
+        shared,
         door,
         shown_once: std::sync::Mutex::default(),
     });
@@ -157,6 +169,7 @@ fn router(app: Arc<App>) -> Router {
         .route("/app.js", get(assets::script))
         .route("/icon.svg", get(assets::icon))
         .route("/live", get(live::follow))
+        .route("/walk", get(handle::recorded_walk))
         .route("/draft", post(handle::keep_draft))
         .route("/language", post(handle::choose_language));
     for screen in screen::all() {

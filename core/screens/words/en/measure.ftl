@@ -81,6 +81,7 @@ measure-left = Left
 measure-right = Right
 measure-walk-start = Start walking
 measure-walk-stop = I am back at the start
+measure-walk-recorded = Take the walk this device recorded
 measure-fixes = Fixes of the walk
 measure-fixes-help = They are filled in while you walk. Without location, choose a GPX file or measure by tape.
 measure-gpx = Or a GPX file

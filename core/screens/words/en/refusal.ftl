@@ -75,6 +75,8 @@ refusal-path-not-text = The path is not valid text: choose a folder with a plain
 refusal-write-once-first = This book is of format { $found }, which has to be brought up to date: open it once on its own device to write.
 refusal-no-longer-read = This book is of format { $found } and holds entries that this program no longer reads. Nothing was changed: go on with the program that wrote it.
 refusal-time-confirmed-by-nobody = Say who or what confirms the time.
+refusal-time-told-to-come = That time lies after the one this device's own clock counts to: tell it once more.
+refusal-pretended-clock = A pretended clock is for practice books only, and this is a real one.
 # Starting, loading and finishing.
 refusal-visit-not-open = This visit was started or ended already: open another visit to treat again.
 refusal-checked-too-long-ago = Sky and yard were checked { $age-min } min ago, at most { $min-most } are accepted: check again, then start.

@@ -81,6 +81,7 @@ measure-left = Izquierda
 measure-right = Derecha
 measure-walk-start = Empezar a caminar
 measure-walk-stop = Ya volví al comienzo
+measure-walk-recorded = Usar la caminata que grabó este aparato
 measure-fixes = Posiciones del recorrido
 measure-fixes-help = Se llenan mientras camina. Sin ubicación, elija un archivo GPX o mida con cinta.
 measure-gpx = O un archivo GPX

@@ -75,6 +75,8 @@ refusal-path-not-text = La ruta no es texto válido: elija una carpeta con un no
 refusal-write-once-first = Este libro es del formato { $found }, que hay que poner al día: ábralo una vez para escribir en su propio dispositivo.
 refusal-no-longer-read = Este libro es del formato { $found } y tiene entradas que este programa ya no lee. No se cambió nada: siga con el programa que lo escribió.
 refusal-time-confirmed-by-nobody = Diga quién o qué confirma la hora.
+refusal-time-told-to-come = Esa hora es posterior a la que cuenta el propio reloj de este aparato: dígala otra vez.
+refusal-pretended-clock = Un reloj fingido es solo para libros de práctica, y este es real.
 # Empezar, cargar y terminar.
 refusal-visit-not-open = Esta visita ya se empezó o ya terminó: abra otra visita para tratar de nuevo.
 refusal-checked-too-long-ago = El cielo y el patio se revisaron hace { $age-min } min; se aceptan { $min-most } como máximo: revise otra vez y empiece.

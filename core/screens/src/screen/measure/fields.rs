@@ -4,11 +4,12 @@
 
 use maud::{Markup, html};
 use sward_rules::Entered;
-use sward_rules::measure::{Fix, OffsetRule, Shape, SideOfLine, TapedCorner};
+use sward_rules::measure::{OffsetRule, Shape, SideOfLine, TapedCorner};
 
 use super::kind::Kind;
 use crate::ask::Ask;
 use crate::part::form::{FormPart, NumberField};
+use crate::walk::line_of;
 use crate::words::Units;
 
 /// The unit of an empty length.
@@ -177,21 +178,10 @@ fn walk(ask: &Ask<'_>, form: &FormPart<'_>, filled: Option<&Shape>) -> Markup {
         div.walk data-walk {
             button.way type="button" data-walk-start hidden { (ask.t("measure-walk-start")) }
             button.way type="button" data-walk-stop hidden { (ask.t("measure-walk-stop")) }
+            button.way type="button" data-walk-recorded hidden { (ask.t("measure-walk-recorded")) }
             output data-walk-state {}
             (form.by_script("fixes", "measure-fixes", "measure-fixes-help", &fixes, true))
         }
         (form.file("gpx", "measure-gpx", "measure-gpx-help", ".gpx,application/gpx+xml"))
     }
-}
-
-/// A fix as the script writes it.
-fn line_of(fix: &Fix) -> String {
-    let accuracy_m = fix.accuracy_mm.map(|mm| f64::from(mm) / 1000.0);
-    serde_json::json!({
-        "lat": fix.lat(),
-        "lon": fix.lon(),
-        "accuracy_m": accuracy_m,
-        "utc_ms": fix.at_unix_ms,
-    })
-    .to_string()
 }

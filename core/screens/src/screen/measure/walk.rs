@@ -53,22 +53,9 @@ fn fix(number: i64, text: &str) -> Result<Fix> {
     let line: Line = serde_json::from_str(text).map_err(|_| no_fix())?;
     let fix = Fix::from_degrees(line.lat, line.lon).ok_or_else(no_fix)?;
     Ok(Fix {
-        accuracy_mm: line
-            .accuracy_m
-            .filter(|m| m.is_finite() && *m > 0.0)
-            .map(millimetres),
         at_unix_ms: line.utc_ms.filter(|ms| ms.is_finite()).map(whole),
-        ..fix
+        ..fix.accurate_to_m(line.accuracy_m)
     })
-}
-
-#[allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "clamped to what fits"
-)]
-fn millimetres(metres: f64) -> u32 {
-    (metres * 1000.0).round().clamp(1.0, f64::from(u32::MAX)) as u32
 }
 
 #[allow(

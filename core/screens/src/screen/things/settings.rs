@@ -92,7 +92,7 @@ fn device(ask: &Ask<'_>) -> Result<Markup> {
             (row(&ask.t("things-device-person"), &person, &not_known))
             (row(&ask.t("things-device-role"), &role, &not_known))
             (row(&ask.t("things-device-kind"), &ask.t(kind), &not_known))
-            (row(&ask.t("things-device-zone"), ask.shared.setting.zone.name(), &not_known))
+            (row(&ask.t("things-device-zone"), ask.shared.zone().name(), &not_known))
             (row(&ask.t("things-device-entries"), &ask.words.number(book.entry_count()?.into()), &not_known))
             (row(&ask.t("things-device-name"), &name, &not_known))
             (row(&ask.t("things-device-folder"), &book.folder().display().to_string(), &not_known))
