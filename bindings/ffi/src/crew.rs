@@ -1,5 +1,6 @@
 //! The crew: founding it, joining it, and who is in it.
 
+use std::io::Write as _;
 use std::path::Path;
 
 use sward_book::Book;
@@ -149,7 +150,7 @@ impl Swardbook {
             open.books.reading(|book| {
                 let request = make_request(&book.own_request_entry()?)?;
                 write_file(Path::new(&path), |file| {
-                    Ok(std::io::Write::write_all(file, &request).map_err(Trouble::System)?)
+                    file.write_all(&request).map_err(Trouble::System)
                 })?;
                 Ok(device_check_digits(&book.own_request()?.device))
             })

@@ -7,6 +7,16 @@
 //! unit; times are milliseconds since 1970 in UTC. No rule is decided here: a file a domain turns
 //! what phones can say into what the core says, and back.
 
+#![allow(
+    clippy::needless_pass_by_value,
+    reason = "what comes over the boundary is owned"
+)]
+#![allow(
+    clippy::missing_errors_doc,
+    reason = "each call may fail with every SwardError; a heading with the same list on each would hide \
+              what is particular, which stands in the text"
+)]
+
 mod change;
 mod crew;
 mod device;
