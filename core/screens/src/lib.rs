@@ -11,6 +11,8 @@ mod season;
 mod server;
 mod sketch;
 mod state;
+#[cfg(test)]
+mod testing;
 mod trouble;
 mod words;
 
