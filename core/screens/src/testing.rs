@@ -1,11 +1,16 @@
 //! The screens of one book, shown and acted on as the server does it, by their addresses. For tests
 //! only.
 
-use std::path::Path;
 use std::sync::Arc;
 
+use sward_book::action::{ReadyInputs, Start, judge};
+use sward_book::fact::ReadBackHow;
+use sward_book::ids::{SheetId, VisitId};
 use sward_book::testing::{TestEnv, found};
 use sward_book::{Book, Env};
+use sward_rules::Entered;
+use sward_rules::finding::Verdict;
+use sward_rules::measure::{Outline, Shape};
 
 use crate::ask::{Again, Ask, Doing, Next, Screen};
 use crate::server::Form;
@@ -34,18 +39,57 @@ pub(crate) fn sent(fields: &[(&str, &str)]) -> Form {
     }
 }
 
-/// The screens of the book in a folder.
-pub(crate) fn open(folder: &Path, env: &Arc<TestEnv>) -> Arc<Shared> {
-    let setting = Setting {
-        folder: folder.to_owned(),
-        env: Arc::clone(env) as Arc<dyn Env>,
-        zone: chrono_tz::UTC,
-        port: 0,
-    };
-    Arc::new(Shared::new(setting).unwrap())
+/// An amount.
+pub(crate) fn given(text: &str) -> Entered {
+    Entered::parse(text).unwrap()
 }
 
-/// A book of one person with its screens.
+/// A yard with one section of 100 by 50 feet, called "front".
+pub(crate) fn lawn(book: &mut Book, name: &str) -> sward_book::Result<SheetId> {
+    let yard = book.add_yard(name, "1 Example Way", "America/New_York")?;
+    let outline = Outline {
+        shape: Shape::Rectangle {
+            length: given("100 ft"),
+            width: given("50 ft"),
+        },
+        left_out: Vec::new(),
+    };
+    book.add_section(yard, "front", &outline)?;
+    Ok(yard)
+}
+
+/// Reads a label sheet's numbers back as they stand there.
+pub(crate) fn read_back(book: &mut Book, label: SheetId) -> sward_book::Result<()> {
+    let numbers = book.to_read_back(label)?;
+    let again: Vec<(&str, &str)> = numbers.iter().map(|(k, v)| (*k, v.as_str())).collect();
+    book.read_back(label, &again, ReadBackHow::TypedTwice, "")?;
+    Ok(())
+}
+
+/// Treats all of a visit's yard, each thing not known acknowledged, and finishes.
+pub(crate) fn treat(book: &mut Book, visit: VisitId, label: SheetId) -> sward_book::Result<()> {
+    let (found, _) = judge(book, visit, label, ReadyInputs::default())?;
+    let unknown = found.iter().filter(|f| f.verdict == Verdict::Unknown);
+    let acknowledged = unknown.map(|f| f.check).collect();
+    book.record_findings(visit, label, found, None)?;
+    let start = Start {
+        label_sheet: label,
+        rate: given("2.5 lb/1000 ft2"),
+        sections: Vec::new(),
+        acknowledged,
+        against: Some("a test".into()),
+        equipment: None,
+        lot: Some("L-7".into()),
+        gear: None,
+    };
+    let keep_offs = book.start(visit, start)?;
+    let now_ms = book.now()?.utc_ms;
+    book.load(visit, keep_offs, given("12.5 lb"), None, now_ms)?;
+    book.finish(visit, &[], "")?;
+    Ok(())
+}
+
+/// A book with its screens.
 pub(crate) struct Scene {
     pub(crate) shared: Arc<Shared>,
     pub(crate) env: Arc<TestEnv>,
@@ -53,19 +97,30 @@ pub(crate) struct Scene {
 }
 
 impl Scene {
-    /// A book in which `begin` wrote what the test is about; what that gave stands beside it.
+    /// A book of one person in which `begin` wrote what the test is about; what that gave stands
+    /// beside it.
     pub(crate) fn new<T>(begin: impl FnOnce(&mut Book) -> sward_book::Result<T>) -> (Self, T) {
         let folder = tempfile::tempdir().unwrap();
         let env = TestEnv::new(7);
         let mut book = found(folder.path(), &env, "Ana").unwrap();
         let begun = begin(&mut book).unwrap();
         drop(book);
-        let scene = Self {
-            shared: open(folder.path(), &env),
+        (Self::on(folder, env), begun)
+    }
+
+    /// The book that lies in a folder.
+    pub(crate) fn on(folder: tempfile::TempDir, env: Arc<TestEnv>) -> Self {
+        let setting = Setting {
+            folder: folder.path().to_owned(),
+            env: Arc::clone(&env) as Arc<dyn Env>,
+            zone: chrono_tz::UTC,
+            port: 0,
+        };
+        Self {
+            shared: Arc::new(Shared::new(setting).unwrap()),
             env,
             _folder: folder,
-        };
-        (scene, begun)
+        }
     }
 
     /// A screen in English, after it was seen to be whole in both languages.
@@ -81,17 +136,24 @@ impl Scene {
         address: &str,
         again: Option<&Again>,
     ) -> Result<String> {
-        shown(&self.shared, words, address, again)
+        let (path, query) = address.split_once('?').unwrap_or((address, ""));
+        let query = Form::from_urlencoded(query.as_bytes())?.fields;
+        let (screen, params) = screen(path);
+        let page = self.shared.reading(|book| {
+            let now = book.unwrap().now()?;
+            let shared = &self.shared;
+            let ask = Ask::new(book, shared, words, now, path, &params, &query, again);
+            (screen.show)(&ask).map(|page| page.main.into_string())
+        })??;
+        assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
+        Ok(page)
     }
 
     /// Sends a form to where its field `do` says.
     pub(crate) fn act(&self, address: &str, form: &Form) -> Result<Next> {
         let (screen, params) = screen(address);
-        let acts = screen.acts.iter();
-        let (_, act) = acts
-            .clone()
-            .find(|(name, _)| *name == form.text("do"))
-            .unwrap();
+        let mut acts = screen.acts.iter();
+        let (_, act) = acts.find(|(name, _)| *name == form.text("do")).unwrap();
         let mut slot = self.shared.writer();
         let next = act(&mut Doing {
             slot: &mut slot,
@@ -132,25 +194,6 @@ impl Scene {
         self.shared.changed();
         done.unwrap()
     }
-}
-
-/// A screen of whatever book is open.
-pub(crate) fn shown(
-    shared: &Arc<Shared>,
-    words: Words,
-    address: &str,
-    again: Option<&Again>,
-) -> Result<String> {
-    let (path, query) = address.split_once('?').unwrap_or((address, ""));
-    let query = Form::from_urlencoded(query.as_bytes())?.fields;
-    let (screen, params) = screen(path);
-    let page = shared.reading(|book| {
-        let now = book.unwrap().now()?;
-        let ask = Ask::new(book, shared, words, now, path, &params, &query, again);
-        (screen.show)(&ask).map(|page| page.main.into_string())
-    })??;
-    assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
-    Ok(page)
 }
 
 /// The screen at an address, with the parts that its own address leaves open. Of two that fit, the
