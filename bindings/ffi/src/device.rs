@@ -38,7 +38,7 @@ impl PracticeClock {
     }
 
     /// Lets time pass, in milliseconds.
-    pub fn pass(&self, ms: u64) {
+    pub fn let_pass(&self, ms: u64) {
         self.clock.pass_ms(ms);
     }
 

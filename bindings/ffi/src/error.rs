@@ -77,6 +77,8 @@ fn of_book(error: &BookError) -> fn(String) -> SwardError {
         BookError::NotFound { .. } | BookError::Ambiguous { .. } | BookError::Rule(_) => {
             SwardError::BadInput
         }
+        // What was typed into one field does not fit it.
+        _ if error.field().is_some() => SwardError::BadInput,
         _ => SwardError::Refused,
     }
 }

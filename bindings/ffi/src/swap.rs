@@ -31,9 +31,9 @@ pub struct TakenFile {
     /// Entries that were here already.
     pub known_entries: u64,
     /// Who made it.
-    pub from: String,
+    pub made_by: String,
     /// Whether that device is of the crew. Its records are here in any case; a person should know.
-    pub from_is_of_the_crew: bool,
+    pub maker_is_of_the_crew: bool,
     /// The crew's digits, when this phone belongs to it only since this file: to be compared.
     pub joined: Option<String>,
     /// What was refused, and why; everything else arrived.
@@ -98,8 +98,8 @@ impl Swardbook {
                 Ok(TakenFile {
                     new_entries: taken.new_entries,
                     known_entries: taken.known_entries,
-                    from: who(book, taken.from),
-                    from_is_of_the_crew: taken.standing.is_member(),
+                    made_by: who(book, taken.from),
+                    maker_is_of_the_crew: taken.standing.is_member(),
                     joined: taken.joined.map(sward_crew::crew_check_digits),
                     refused: refused.collect(),
                     clock_noted: swapped.clock_noted,

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use chrono_tz::Tz;
-use sward_book::{Book, Env};
+use sward_book::{Book, BookError, Env};
 use sward_rules::measure::Fix;
 
 use crate::server::{Served, serve_shared};
@@ -61,7 +61,7 @@ impl Books {
     pub fn has_book(&self) -> Result<bool> {
         match self.reading(|_| Ok(())) {
             Ok(()) => Ok(true),
-            Err(Trouble::NoBook | Trouble::Book(sward_book::BookError::NoBook(_))) => Ok(false),
+            Err(Trouble::NoBook | Trouble::Book(BookError::NoBook(_))) => Ok(false),
             Err(error) => Err(error),
         }
     }
@@ -99,10 +99,14 @@ impl Books {
     /// Begins the person's own book: `begin` makes it in the folder that it is given.
     ///
     /// # Errors
-    /// What `begin` says.
+    /// [`BookError::AlreadyABook`] while it is open, and what `begin` says.
     pub fn begin(&self, begin: impl FnOnce(&Path, Arc<dyn Env>) -> Result<Book>) -> Result<()> {
         let mut slot = self.shared.writer();
-        let book = begin(&self.shared.folder_of(Which::Own), self.env())?;
+        let folder = self.shared.folder_of(Which::Own);
+        if self.shared.which() == Some(Which::Own) {
+            return Err(BookError::AlreadyABook(folder).into());
+        }
+        let book = begin(&folder, self.env())?;
         *slot = Some(book);
         self.shared.set_which(Some(Which::Own));
         Ok(())
@@ -223,3 +227,6 @@ impl Words {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -6,5 +6,6 @@
 
 mod around;
 mod lists;
+mod ring;
 mod running;
 mod scene;

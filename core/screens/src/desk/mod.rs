@@ -5,9 +5,9 @@
 
 use std::path::Path;
 
-use rusqlite::{Connection, OptionalExtension as _, params};
+use rusqlite::{Connection, ErrorCode, OptionalExtension as _, params};
 
-use crate::Result;
+use crate::{Result, Trouble};
 
 /// How many earlier numbers a field offers.
 pub(crate) const RECENT_MOST: usize = 3;
@@ -38,10 +38,22 @@ pub(crate) struct Desk {
 }
 
 impl Desk {
-    /// Opens the desk in a folder, which is made where it is missing.
+    /// Opens the desk in a folder, which is made where it is missing. A damaged one is set aside and
+    /// begun anew: half-filled forms must never stand between a person and the book.
     pub(crate) fn open(folder: &Path) -> Result<Self> {
-        make_folder(folder).map_err(crate::Trouble::System)?;
-        let conn = Connection::open(folder.join("desk.sqlite"))?;
+        make_folder(folder).map_err(Trouble::System)?;
+        let path = folder.join("desk.sqlite");
+        match Self::open_at(&path) {
+            Err(Trouble::Desk(error)) if is_damage(&error) => {
+                set_aside(&path).map_err(Trouble::System)?;
+                Self::open_at(&path)
+            }
+            opened => opened,
+        }
+    }
+
+    fn open_at(path: &Path) -> Result<Self> {
+        let conn = Connection::open(path)?;
         // A draft has to survive the program being killed, not the power failing.
         conn.pragma_update(None, "journal_mode", "WAL")?;
         conn.pragma_update(None, "synchronous", "NORMAL")?;
@@ -146,6 +158,26 @@ impl Desk {
     }
 }
 
+fn is_damage(error: &rusqlite::Error) -> bool {
+    matches!(
+        error.sqlite_error_code(),
+        Some(ErrorCode::NotADatabase | ErrorCode::DatabaseCorrupt)
+    )
+}
+
+/// Under another name, so that somebody may still look into it; the one set aside before goes.
+fn set_aside(path: &Path) -> std::io::Result<()> {
+    for beside in ["-wal", "-shm"] {
+        let mut name = path.as_os_str().to_owned();
+        name.push(beside);
+        match std::fs::remove_file(&name) {
+            Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(error),
+            _ => {}
+        }
+    }
+    std::fs::rename(path, path.with_extension("damaged"))
+}
+
 /// Drafts name people and places: the folder is for the user alone, where it is ours to say.
 fn make_folder(folder: &Path) -> std::io::Result<()> {
     std::fs::create_dir_all(folder)?;
@@ -176,6 +208,18 @@ mod tests {
         assert_eq!((draft.fields, draft.saved_ms), (fields, 5));
         desk.drop_draft("/yards/new#save").unwrap();
         assert_eq!(desk.draft("/yards/new#save").unwrap(), None);
+    }
+
+    #[test]
+    fn a_damaged_one_is_set_aside_and_begun_anew() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("desk.sqlite");
+        std::fs::write(&path, b"this is no store".repeat(500)).unwrap();
+        let desk = Desk::open(folder.path()).unwrap();
+        desk.set("language", "es").unwrap();
+        assert_eq!(desk.setting("language").unwrap().as_deref(), Some("es"));
+        let aside = std::fs::read(folder.path().join("desk.damaged")).unwrap();
+        assert!(aside.starts_with(b"this is no store"));
     }
 
     #[test]
