@@ -10,13 +10,14 @@ import android.net.Uri
 import android.os.Bundle
 import android.provider.DocumentsContract
 import android.text.format.Formatter
-import android.view.View
-import android.widget.TextView
-import android.widget.Toast
 import java.io.File
 import java.io.IOException
+import java.time.LocalDate
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
+import org.swardbook.shell.part.Told
+import org.swardbook.shell.part.code
+import org.swardbook.shell.part.speaking
 import org.swardbook.shell.screen.Address
 import org.swardbook.shell.screen.Entrance
 import org.swardbook.shell.screen.Fetching
@@ -33,25 +34,28 @@ class HandOverActivity : Activity() {
     private lateinit var id: String
     private lateinit var name: String
     private lateinit var waiting: Waiting
+    private var words: Context = this
     private var made: Made? = null
+    private var shown: Told? = null
+    private var answer: String? = null
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
-        setContentView(R.layout.hand_over)
         waiting = Waiting(this)
-        id = state?.getString(ID) ?: Waiting.newId()
-        name = Waiting.plainName(intent.getStringExtra(NAME)) ?: DEFAULT_NAME
-        on(R.id.hand_share) { share() }
-        on(R.id.hand_save) { choosePlace() }
-        on(R.id.hand_again) { make() }
-        on(R.id.hand_leave) { finish() }
+        id = state?.getString(ID)?.let(Waiting::checked) ?: Waiting.newId()
+        name = state?.getString(NAME) ?: Waiting.plainName(intent.getStringExtra(NAME)) ?: defaultName()
         val before = state?.getString(TEXT)?.let { Made(state.getInt(TITLE), it, state.getString(DIGITS)) }
-        if (before != null && file().isFile) show(before) else make()
+        made = before?.takeIf { file().isFile }
+        speaking {
+            words = it
+            made?.let(::show) ?: make()
+        }
     }
 
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
         state.putString(ID, id)
+        state.putString(NAME, name)
         made?.let {
             state.putInt(TITLE, it.title)
             state.putString(TEXT, it.text)
@@ -70,11 +74,7 @@ class HandOverActivity : Activity() {
 
     private fun make() {
         made = null
-        say(getString(R.string.hand_making), "", null)
-        shown(R.id.hand_text, false)
-        shown(R.id.hand_share, false)
-        shown(R.id.hand_save, false)
-        shown(R.id.hand_again, false)
+        Told.show(this, words).say(words.getString(R.string.hand_making), "").other(back()) { finish() }
         val core = Core.of(this)
         // On a thread of its own: the core's one worker may wait for a long file.
         Thread({
@@ -93,41 +93,52 @@ class HandOverActivity : Activity() {
             FileKind.LOCKED -> {
                 val locked = core.call { it.makeLockedFile(file.path) }
                 val count = locked.entries.toLong().coerceAtMost(Int.MAX_VALUE.toLong()).toInt()
-                val lines = mutableListOf(resources.getQuantityString(R.plurals.hand_locked_text, count, count, name))
+                val lines = mutableListOf(words.resources.getQuantityString(R.plurals.hand_locked_text, count, count, name))
                 if (locked.leftOut.isNotEmpty()) {
-                    lines += getString(R.string.hand_left_out, locked.leftOut.joinToString())
+                    lines += words.getString(R.string.hand_left_out, locked.leftOut.joinToString())
                 }
                 Made(R.string.hand_locked, lines.joinToString("\n\n"), null)
             }
             FileKind.REQUEST -> {
                 val digits = core.call { it.writeJoinRequest(file.path) }
-                Made(R.string.hand_request, getString(R.string.hand_request_text, name), digits)
+                Made(R.string.hand_request, words.getString(R.string.hand_request_text, name), digits)
             }
             null -> {
                 val url = intent.getStringExtra(URL) ?: throw IOException("no page's file")
                 val address = Address(Uri.parse(url).port)
                 Fetching(address, Entrance.carried(address)).fetch(url, file)
                 val size = Formatter.formatShortFileSize(this, file.length())
-                Made(R.string.hand_file, getString(R.string.hand_file_text, name, size), null)
+                Made(R.string.hand_file, words.getString(R.string.hand_file_text, name, size), null)
             }
         }
     }
 
     private fun show(ready: Made) {
         made = ready
-        say(getString(ready.title), ready.text, ready.digits)
-        shown(R.id.hand_text, true)
-        shown(R.id.hand_share, true)
-        shown(R.id.hand_save, true)
-        shown(R.id.hand_again, false)
+        val told = Told.show(this, words).say(words.getString(ready.title), ready.text)
+        ready.digits?.let { told.code(it) }
+        told.next(words.getString(R.string.hand_share)) { share() }
+        told.other(words.getString(R.string.hand_save)) { choosePlace() }
+        told.other(back()) { finish() }
+        answer?.let(told::answer)
+        shown = told
+    }
+
+    private fun answer(what: Int) {
+        val text = words.getString(what)
+        answer = text
+        shown?.answer(text)
     }
 
     private fun showTrouble(error: Throwable) {
         val said = (error as? SwardException)?.message?.takeIf { it.isNotBlank() }
-        say(getString(R.string.hand_not_made), said ?: getString(R.string.hand_unsaid), null)
-        shown(R.id.hand_text, true)
-        shown(R.id.hand_again, true)
+        Told.show(this, words)
+            .say(words.getString(R.string.hand_not_made), said ?: words.getString(R.string.hand_unsaid))
+            .next(words.getString(R.string.screen_again)) { make() }
+            .other(back()) { finish() }
     }
+
+    private fun back() = words.getString(R.string.screen_back)
 
     private fun share() {
         val address = SharedFiles.addressOf(this, id, name)
@@ -140,7 +151,7 @@ class HandOverActivity : Activity() {
         try {
             startActivity(Intent.createChooser(send, null).addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION))
         } catch (_: ActivityNotFoundException) {
-            tell(R.string.hand_nobody)
+            answer(R.string.hand_nobody)
         }
     }
 
@@ -152,7 +163,7 @@ class HandOverActivity : Activity() {
         try {
             startActivityForResult(create, PLACE)
         } catch (_: ActivityNotFoundException) {
-            tell(R.string.screen_no_file_chooser)
+            answer(R.string.screen_no_file_chooser)
         }
     }
 
@@ -163,7 +174,7 @@ class HandOverActivity : Activity() {
             val isSaved = place.scheme == ContentResolver.SCHEME_CONTENT && runCatching { copy(file, place) }.isSuccess
             // Half a file looks like a whole one in a list.
             if (!isSaved) runCatching { DocumentsContract.deleteDocument(contentResolver, place) }
-            core.onMain { if (!isDestroyed) tell(if (isSaved) R.string.hand_saved else R.string.hand_not_saved) }
+            core.onMain { if (!isDestroyed) answer(if (isSaved) R.string.hand_saved else R.string.hand_not_saved) }
         }, "saving").start()
     }
 
@@ -173,20 +184,7 @@ class HandOverActivity : Activity() {
         out.use { file.inputStream().use { stream -> stream.copyTo(it) } }
     }
 
-    private fun say(title: String, text: String, digits: String?) {
-        findViewById<TextView>(R.id.hand_title).text = title
-        findViewById<TextView>(R.id.hand_text).text = text
-        findViewById<TextView>(R.id.hand_digits).text = digits
-        shown(R.id.hand_digits, digits != null)
-    }
-
-    private fun shown(view: Int, isShown: Boolean) {
-        findViewById<View>(view).visibility = if (isShown) View.VISIBLE else View.GONE
-    }
-
-    private fun on(button: Int, does: () -> Unit) = findViewById<View>(button).setOnClickListener { does() }
-
-    private fun tell(what: Int) = Toast.makeText(this, what, Toast.LENGTH_LONG).show()
+    private fun defaultName() = "swardbook-${LocalDate.now()}.${FileKind.LOCKED.ending}"
 
     companion object {
         private const val PLACE = 43
@@ -196,7 +194,6 @@ class HandOverActivity : Activity() {
         private const val TITLE = "title"
         private const val TEXT = "text"
         private const val DIGITS = "digits"
-        private const val DEFAULT_NAME = "swardbook.swlock"
 
         /** What a page of the screens gave at an address of theirs, under a name. */
         fun ofPage(context: Context, url: String, name: String): Intent =

@@ -1,7 +1,7 @@
 package org.swardbook.shell.file
 
 import android.app.Activity
-import android.content.Intent
+import android.content.Context
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
@@ -10,6 +10,7 @@ import android.widget.Toast
 import java.io.File
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
+import org.swardbook.shell.part.speaking
 import org.swardbook.shell.screen.Address
 import org.swardbook.shell.screen.ScreensActivity
 import uniffi.sward.JoinRequest
@@ -24,30 +25,37 @@ import uniffi.sward.Swardbook
 class OpenFileActivity : Activity() {
     private enum class Stage { COPYING, ASKING, ASKING_AGAIN, READING, ASKING_TO_ADMIT, TAKING, TOLD }
 
-    private lateinit var views: OpenFileViews
+    /** None before it is known which language the person reads. */
+    private var views: OpenFileViews? = null
     private lateinit var waiting: Waiting
     private val ticks = Handler(Looper.getMainLooper())
     private var stage = Stage.COPYING
     private var id = Waiting.newId()
     private var name: String? = null
     private var bytes = 0L
-    private var told: Told? = null
+    private var outcome: Outcome? = null
     private var copying: Copying? = null
     private var movedAtMs = 0L
     private var movedBytes = 0L
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
-        views = OpenFileViews(this)
         waiting = Waiting(this)
         restore(state)
+        speaking {
+            views = OpenFileViews(this, it)
+            begin()
+        }
+    }
+
+    private fun begin() {
         when (stage) {
             Stage.COPYING -> copy()
             Stage.READING, Stage.ASKING_TO_ADMIT -> read()
             // Killed in the middle: what came is on disk, and the file is still here.
             Stage.TAKING -> if (Taking.of(id) == null) askToTake(Stage.ASKING_AGAIN) else follow()
             Stage.ASKING, Stage.ASKING_AGAIN -> askToTake(stage)
-            Stage.TOLD -> told?.let(::show) ?: finish()
+            Stage.TOLD -> outcome?.let(::show) ?: finish()
         }
     }
 
@@ -57,7 +65,7 @@ class OpenFileActivity : Activity() {
         state.putString(STAGE, stage.name)
         state.putString(NAME, name)
         state.putLong(BYTES, bytes)
-        told?.save(state)
+        outcome?.save(state)
     }
 
     override fun onResume() {
@@ -84,7 +92,7 @@ class OpenFileActivity : Activity() {
         id = Waiting.checked(saved)
         name = state.getString(NAME)
         bytes = state.getLong(BYTES)
-        told = Told.saved(state)
+        outcome = Outcome.saved(state)
         stage = Stage.valueOf(state.getString(STAGE) ?: Stage.COPYING.name)
         // The system takes files of the cache when it needs their room.
         val needsFile = stage != Stage.COPYING && stage != Stage.TOLD && Taking.of(id) == null
@@ -104,7 +112,7 @@ class OpenFileActivity : Activity() {
         val copy = Copying(contentResolver, uri, file())
         copying = copy
         movedAtMs = SystemClock.uptimeMillis()
-        views.showCopying(0) { finish() }
+        views?.showCopying(0) { finish() }
         Thread({
             waiting.sweep()
             val copied = copy.run()
@@ -137,7 +145,7 @@ class OpenFileActivity : Activity() {
     private fun askToTake(asking: Stage) {
         stage = asking
         val isAgain = asking == Stage.ASKING_AGAIN
-        views.askToTake(name, bytes, isAgain, take = ::take, leave = ::finish)
+        views?.askToTake(name, bytes, isAgain, take = ::take, leave = ::finish)
     }
 
     private fun take() {
@@ -151,15 +159,16 @@ class OpenFileActivity : Activity() {
     }
 
     private fun tick() {
+        if (views == null) return
         ticks.removeCallbacksAndMessages(null)
         when (stage) {
             Stage.COPYING -> copying?.let(::watch)
             Stage.TAKING -> when (val took = Taking.of(id)) {
-                is Took.Going -> views.showTaking(took.progress) {
-                    Toast.makeText(this, R.string.file_leave_going, Toast.LENGTH_LONG).show()
+                is Took.Going -> views?.showTaking(took.progress) {
+                    Toast.makeText(this, words().getString(R.string.file_leave_going), Toast.LENGTH_LONG).show()
                     finish()
                 }
-                is Took.Done -> return show(Told.ofTaken(this, took.taken))
+                is Took.Done -> return show(Outcome.ofTaken(words(), took.taken))
                 is Took.Failed -> return tell(R.string.file_not_taken, R.string.file_unsaid, took.said)
                 null -> return
             }
@@ -180,7 +189,7 @@ class OpenFileActivity : Activity() {
             copying = null
             tell(R.string.file_not_taken, R.string.file_stopped)
         } else {
-            views.showCopying(copy.bytesSoFar) { finish() }
+            views?.showCopying(copy.bytesSoFar) { finish() }
         }
     }
 
@@ -188,19 +197,25 @@ class OpenFileActivity : Activity() {
 
     private fun read() {
         stage = Stage.READING
-        views.showCopying(bytes) { finish() }
+        views?.showCopying(bytes) { finish() }
         onCore(R.string.file_not_taken, { it.readJoinRequest(file().path) }, ::askToAdmit)
     }
 
     private fun askToAdmit(request: JoinRequest) {
         stage = Stage.ASKING_TO_ADMIT
-        views.askToAdmit(request, admit = ::admit, leave = ::finish)
+        views?.askToAdmit(request, admit = ::admit, leave = ::finish)
     }
 
     private fun admit(role: Role) {
-        views.showWaiting()
+        views?.showWaiting()
         onCore(R.string.file_not_admitted, { it.admit(file().path, role) }) {
-            show(Told(getString(R.string.file_admitted), getString(R.string.file_admitted_text), null, Told.Then.HAND_OVER))
+            val words = words()
+            show(
+                Outcome(
+                    words.getString(R.string.file_admitted), words.getString(R.string.file_admitted_text),
+                    null, Outcome.Then.HAND_OVER,
+                ),
+            )
         }
     }
 
@@ -219,18 +234,20 @@ class OpenFileActivity : Activity() {
     // ---- How it ended.
 
     private fun tell(title: Int, what: Int, said: String? = null) {
-        val text = said?.takeIf { it.isNotBlank() } ?: getString(what)
-        show(Told(getString(title), text, null, Told.Then.CLOSE))
+        val text = said?.takeIf { it.isNotBlank() } ?: words().getString(what)
+        show(Outcome(words().getString(title), text, null, Outcome.Then.CLOSE))
     }
 
-    private fun show(end: Told) {
+    private fun words(): Context = views?.words ?: this
+
+    private fun show(end: Outcome) {
         stage = Stage.TOLD
-        told = end
-        views.show(end) {
+        outcome = end
+        views?.show(end) {
             when (end.then) {
-                Told.Then.CLOSE -> Unit
-                Told.Then.SCREENS -> startActivity(ScreensActivity.at(this, Address.HOME))
-                Told.Then.HAND_OVER -> startActivity(HandOverActivity.ofRecords(this))
+                Outcome.Then.CLOSE -> Unit
+                Outcome.Then.SCREENS -> startActivity(ScreensActivity.at(this, Address.HOME))
+                Outcome.Then.HAND_OVER -> startActivity(HandOverActivity.ofRecords(this))
             }
             finish()
         }

@@ -1,155 +1,141 @@
 package org.swardbook.shell.file
 
 import android.app.Activity
+import android.content.Context
 import android.text.format.Formatter
-import android.view.View
-import android.widget.Button
+import android.view.ViewGroup
 import android.widget.CheckBox
 import android.widget.ProgressBar
 import android.widget.RadioGroup
-import android.widget.TextView
 import org.swardbook.shell.R
+import org.swardbook.shell.part.Told
+import org.swardbook.shell.part.code
 import uniffi.sward.JoinRequest
 import uniffi.sward.Role
 import uniffi.sward.SwapProgress
 
-/** What a person sees of a file that came in. */
-internal class OpenFileViews(private val activity: Activity) {
-    init {
-        activity.setContentView(R.layout.open_file)
-    }
-
-    private val title: TextView = activity.findViewById(R.id.file_title)
-    private val text: TextView = activity.findViewById(R.id.file_text)
-    private val progress: ProgressBar = activity.findViewById(R.id.file_progress)
-    private val digits: TextView = activity.findViewById(R.id.file_digits)
-    private val admit: View = activity.findViewById(R.id.file_admit)
-    private val role: RadioGroup = activity.findViewById(R.id.file_role)
-    private val same: CheckBox = activity.findViewById(R.id.file_same)
-    private val wrong: TextView = activity.findViewById(R.id.file_wrong)
-    private val next: Button = activity.findViewById(R.id.file_next)
-    private val leave: Button = activity.findViewById(R.id.file_leave)
+/** What a person sees of a file that came in, in their language. */
+internal class OpenFileViews(private val activity: Activity, val words: Context) {
+    /** The surface with a bar, while it is shown. */
+    private var going: Pair<Told, ProgressBar>? = null
 
     /** The file is on its way here. */
     fun showCopying(bytes: Long, stop: () -> Unit) {
-        only(progress, leave)
-        title.setText(R.string.file_copying)
-        say(if (bytes > 0) activity.getString(R.string.file_copying_so_far, size(bytes)) else "")
-        progress.isIndeterminate = true
-        button(leave, R.string.file_stop, stop)
+        val so = if (bytes > 0) words.getString(R.string.file_copying_so_far, size(bytes)) else ""
+        withBar(R.string.file_stop, stop).say(words.getString(R.string.file_copying), so)
     }
 
     /** Something short is done. */
     fun showWaiting() {
-        only(progress)
-        title.setText(R.string.file_waiting)
-        say("")
-        progress.isIndeterminate = true
+        going = null
+        Told.show(activity, words).say(words.getString(R.string.file_waiting), "")
     }
 
     /** A locked file waits for the person's word. */
     fun askToTake(name: String?, bytes: Long, isAgain: Boolean, take: () -> Unit, leave: () -> Unit) {
-        only(next, this.leave)
-        title.setText(R.string.file_take_title)
-        val what = activity.getString(R.string.file_take_text, name ?: activity.getString(R.string.file_unnamed), size(bytes))
-        say(if (isAgain) activity.getString(R.string.file_take_broken_off) + "\n\n" + what else what)
-        button(next, R.string.file_take, take)
-        button(this.leave, R.string.file_not_now, leave)
+        going = null
+        val what = name ?: words.getString(R.string.file_unnamed)
+        Told.show(activity, words)
+            .say(
+                words.getString(R.string.file_take_title),
+                words.getString(R.string.file_take_text, what, size(bytes)),
+                if (isAgain) words.getString(R.string.file_take_broken_off) else "",
+            )
+            .next(words.getString(R.string.file_take), take)
+            .other(words.getString(R.string.file_not_now), leave)
+            .heedsOnlyPlainTouches()
     }
 
     /** It is taken in. */
     fun showTaking(how: SwapProgress?, leave: () -> Unit) {
-        only(progress, this.leave)
-        title.setText(R.string.file_taking)
-        progress.isIndeterminate = how !is SwapProgress.Taking
-        say(
-            when (how) {
-                null -> activity.getString(R.string.file_waiting)
-                is SwapProgress.Checking -> activity.getString(R.string.file_checking, how.entries.toLong())
-                is SwapProgress.Taking -> {
-                    progress.max = PARTS
-                    progress.progress = (how.entries.toDouble() / how.of.toDouble().coerceAtLeast(1.0) * PARTS).toInt()
-                    activity.getString(R.string.file_storing, how.entries.toLong(), how.of.toLong())
-                }
-            },
-        )
-        button(this.leave, R.string.file_leave, leave)
+        val told = withBar(R.string.file_leave, leave)
+        val line = when (how) {
+            null -> words.getString(R.string.file_waiting)
+            is SwapProgress.Checking -> words.getString(R.string.file_checking, how.entries.toLong())
+            is SwapProgress.Taking -> words.getString(R.string.file_storing, how.entries.toLong(), how.of.toLong())
+        }
+        told.say(words.getString(R.string.file_taking), line)
+        val bar = going?.second ?: return
+        bar.isIndeterminate = how !is SwapProgress.Taking
+        if (how is SwapProgress.Taking) {
+            bar.progress = (how.entries.toDouble() / how.of.toDouble().coerceAtLeast(1.0) * PARTS).toInt()
+        }
     }
 
     /** A request to join waits for the person's word: only with a role, and digits that are the same. */
     fun askToAdmit(request: JoinRequest, admit: (Role) -> Unit, leave: () -> Unit) {
-        only(digits, this.admit, next, this.leave)
-        val person = request.person
-        title.text = activity.getString(R.string.file_request_title, person.name)
-        say(
-            if (person.licence.isBlank()) activity.getString(R.string.file_request_text_no_licence)
-            else activity.getString(R.string.file_request_text, person.licence),
+        going = null
+        val told = Told.show(activity, words)
+        val (name, licence) = request.person
+        told.say(
+            words.getString(R.string.file_request_title, name),
+            if (licence.isBlank()) words.getString(R.string.file_request_text_no_licence)
+            else words.getString(R.string.file_request_text, licence),
         )
-        digits.text = request.checkDigits
-        role.setOnCheckedChangeListener { _, _ -> wrong.visibility = View.GONE }
-        same.setOnCheckedChangeListener { _, _ -> wrong.visibility = View.GONE }
-        button(next, R.string.file_admit) {
-            val chosen = chosenRole()
+        told.code(request.checkDigits)
+        val asks = activity.layoutInflater.cloneInContext(told.view.context).inflate(R.layout.admit, null)
+        told.add(asks)
+        val role: RadioGroup = asks.findViewById(R.id.file_role)
+        val same: CheckBox = asks.findViewById(R.id.file_same)
+        told.next(words.getString(R.string.file_admit)) {
+            val chosen = roleOf(role.checkedRadioButtonId)
             when {
-                chosen == null -> missing(R.string.file_choose_role)
-                !same.isChecked -> missing(R.string.file_compare_first)
+                chosen == null -> told.answer(words.getString(R.string.file_choose_role))
+                !same.isChecked -> told.answer(words.getString(R.string.file_compare_first))
                 else -> admit(chosen)
             }
         }
-        button(this.leave, R.string.file_not_now, leave)
+        told.other(words.getString(R.string.file_not_now), leave).heedsOnlyPlainTouches()
     }
 
     /** It is over. */
-    fun show(told: Told, then: () -> Unit) {
-        only(next)
-        title.text = told.title
-        say(told.text)
-        digits.text = told.digits
-        if (told.digits != null) digits.visibility = View.VISIBLE
-        button(
-            next,
-            when (told.then) {
-                Told.Then.CLOSE -> R.string.file_close
-                Told.Then.SCREENS -> R.string.file_to_records
-                Told.Then.HAND_OVER -> R.string.file_make_locked
-            },
-            then,
-        )
+    fun show(outcome: Outcome, then: () -> Unit) {
+        going = null
+        val told = Told.show(activity, words).say(outcome.title, outcome.text)
+        outcome.digits?.let { told.code(it) }
+        val next = when (outcome.then) {
+            Outcome.Then.CLOSE -> R.string.file_close
+            Outcome.Then.SCREENS -> R.string.file_to_records
+            Outcome.Then.HAND_OVER -> R.string.file_make_locked
+        }
+        told.next(words.getString(next), then)
     }
 
-    private fun chosenRole(): Role? = when (role.checkedRadioButtonId) {
+    private fun withBar(button: Int, does: () -> Unit): Told {
+        val shown = going ?: made(button, does).also { going = it }
+        return shown.first
+    }
+
+    private fun made(button: Int, does: () -> Unit): Pair<Told, ProgressBar> {
+        val told = Told.show(activity, words)
+        val bar = ProgressBar(told.view.context, null, android.R.attr.progressBarStyleHorizontal)
+        bar.max = PARTS
+        bar.isIndeterminate = true
+        bar.contentDescription = words.getString(R.string.file_progress)
+        bar.layoutParams = ViewGroup.LayoutParams(
+            ViewGroup.LayoutParams.MATCH_PARENT,
+            (BAR_DP * activity.resources.displayMetrics.density).toInt(),
+        )
+        told.add(bar).other(words.getString(button), does)
+        return told to bar
+    }
+
+    private fun roleOf(button: Int): Role? = when (button) {
         R.id.file_role_applicator -> Role.APPLICATOR
         R.id.file_role_lead -> Role.CREW_LEAD
         R.id.file_role_office -> Role.OFFICE
         else -> null
     }
 
-    private fun only(vararg shown: View) {
-        for (view in listOf(progress, digits, admit, wrong, next, leave)) {
-            view.visibility = if (view in shown) View.VISIBLE else View.GONE
-        }
-    }
+    private fun size(bytes: Long): String = Formatter.formatShortFileSize(words, bytes)
 
-    private fun missing(what: Int) {
-        wrong.setText(what)
-        wrong.visibility = View.VISIBLE
-        wrong.requestFocus()
+    /** Another app's window above this one must not lead a finger to a yes. */
+    private fun Told.heedsOnlyPlainTouches() {
+        view.filterTouchesWhenObscured = true
     }
-
-    private fun say(what: String) {
-        // The same once more would be read out once more.
-        if (text.text.toString() != what) text.text = what
-        text.visibility = if (what.isEmpty()) View.GONE else View.VISIBLE
-    }
-
-    private fun button(button: Button, words: Int, does: () -> Unit) {
-        button.setText(words)
-        button.setOnClickListener { does() }
-    }
-
-    private fun size(bytes: Long): String = Formatter.formatShortFileSize(activity, bytes)
 
     private companion object {
         const val PARTS = 1000
+        const val BAR_DP = 24
     }
 }

@@ -36,12 +36,7 @@ internal class ScreensActivity : Activity(), ScreensHost {
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
-        views = ScreensViews(this)
-        views.again.setOnClickListener {
-            tries.forget()
-            enterAnew(path)
-        }
-        views.walk.setOnClickListener { startActivity(Intent(this, WalkActivity::class.java)) }
+        views = ScreensViews(this) { startActivity(Intent(this, WalkActivity::class.java)) }
         enterAnew(Address.pathOrHome(state?.getString(PATH) ?: pathIn(intent)))
     }
 
@@ -60,7 +55,7 @@ internal class ScreensActivity : Activity(), ScreensHost {
         super.onResume()
         isInFront = true
         pages?.resume()
-        if (pages == null && !isEntering && !views.showsTrouble()) enterAnew(path)
+        if (pages == null && !isEntering && !views.showsTrouble) enterAnew(path)
     }
 
     override fun onPause() {
@@ -158,7 +153,7 @@ internal class ScreensActivity : Activity(), ScreensHost {
         letPagesGo()
         if (!tries.mayTry(SystemClock.elapsedRealtime())) {
             isEntering = false
-            views.showTrouble(getString(R.string.screen_breaks_off))
+            showTrouble(getString(R.string.screen_breaks_off))
             return
         }
         views.showOpening()
@@ -188,14 +183,14 @@ internal class ScreensActivity : Activity(), ScreensHost {
     private fun goIn(entered: Result<Entered>) {
         isEntering = false
         val way = entered.getOrElse {
-            views.showTrouble(said(it))
+            showTrouble(said(it))
             return
         }
         val made = try {
             Pages(this, way.address, ScreensClient(way.address, this), ScreensChrome(way.address, files, places))
         } catch (_: RuntimeException) {
             // Thrown where the system's part that shows pages is missing or is being renewed.
-            views.showTrouble(getString(R.string.screen_no_web))
+            showTrouble(getString(R.string.screen_no_web))
             return
         }
         pages = made
@@ -204,6 +199,11 @@ internal class ScreensActivity : Activity(), ScreensHost {
         Entrance.carry(way.address, way.pass)
         made.show(path)
         if (!way.isAllKept) tell(getString(R.string.screen_not_kept))
+    }
+
+    private fun showTrouble(why: String) = views.showTrouble(why) {
+        tries.forget()
+        enterAnew(path)
     }
 
     private fun letPagesGo() {

@@ -5,53 +5,47 @@ import android.content.pm.PackageManager
 import android.view.View
 import android.view.ViewGroup
 import android.widget.Button
-import android.widget.TextView
 import org.swardbook.shell.R
+import org.swardbook.shell.part.Told
 
-/** What stands round the pages: the way to record a walk, and what is said where no page can be. */
-internal class ScreensViews(private val activity: Activity) {
+/** What stands round the pages: the way to record a walk, and what is told where no page can be. */
+internal class ScreensViews(private val activity: Activity, onWalk: () -> Unit) {
+    private val root: View
+    private val web: ViewGroup
+    private val walk: Button
+
+    /** What is told instead of pages, to be told anew when light or language change. */
+    private var telling: ((Told) -> Unit)? = null
+
+    /** Whether it is told that there are no pages. */
+    var showsTrouble = false
+        private set
+
     init {
         activity.setContentView(R.layout.screens)
-    }
-
-    /** "Try again". */
-    val again: Button = activity.findViewById(R.id.screens_again)
-
-    /** "Record a walk with the screen dark". */
-    val walk: Button = activity.findViewById(R.id.screens_walk)
-
-    private val web: ViewGroup = activity.findViewById(R.id.screens_web)
-    private val instead: View = activity.findViewById(R.id.screens_instead)
-    private val title: TextView = activity.findViewById(R.id.screens_title)
-    private val text: TextView = activity.findViewById(R.id.screens_text)
-    private val still: TextView = activity.findViewById(R.id.screens_still)
-
-    init {
+        root = activity.findViewById(R.id.screens)
+        web = activity.findViewById(R.id.screens_web)
+        walk = activity.findViewById(R.id.screens_walk)
+        walk.setOnClickListener { onWalk() }
         offerWalk(false)
     }
 
     /** The pages are on their way. */
-    fun showOpening() {
-        title.setText(R.string.app_name)
-        text.setText(R.string.screen_opening)
-        showInstead(isTrouble = false)
+    fun showOpening() = tell(isTrouble = false) {
+        it.say(activity.getString(R.string.app_name), activity.getString(R.string.screen_opening))
     }
 
     /** There are no pages, and why. */
-    fun showTrouble(why: String) {
-        title.setText(R.string.screen_not_started)
-        text.text = why
-        showInstead(isTrouble = true)
+    fun showTrouble(why: String, again: () -> Unit) = tell(isTrouble = true) {
+        it.say(activity.getString(R.string.screen_not_started), why, activity.getString(R.string.screen_still))
+        it.next(activity.getString(R.string.screen_again), again)
     }
-
-    /** Whether "try again" stands there. */
-    fun showsTrouble(): Boolean = instead.visibility == View.VISIBLE && again.visibility == View.VISIBLE
 
     /** The pages. */
     fun showPages(view: View) {
-        web.removeAllViews()
-        web.addView(view, ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT)
-        instead.visibility = View.GONE
+        telling = null
+        showsTrouble = false
+        fill(view)
     }
 
     /** No pages. */
@@ -66,26 +60,27 @@ internal class ScreensViews(private val activity: Activity) {
         walk.visibility = if (does && can) View.VISIBLE else View.GONE
     }
 
-    /** Light or dark and the language, as the phone is set now: this screen is not made anew for them. */
+    /** Light and language as the phone is set now: this screen is not made anew for them. */
     fun fit() {
-        val paper = activity.getColor(R.color.paper)
-        val ink = activity.getColor(R.color.ink)
-        activity.window.decorView.setBackgroundColor(paper)
-        listOf(activity.findViewById<View>(R.id.screens), instead).forEach { it.setBackgroundColor(paper) }
-        listOf(title, text, still, walk).forEach { it.setTextColor(ink) }
-        again.setTextColor(activity.getColor(R.color.on_turf))
-        again.setBackgroundResource(R.drawable.next)
-        walk.setBackgroundResource(R.drawable.quiet)
-        again.setText(R.string.screen_again)
+        root.setBackgroundColor(activity.getColor(R.color.paper))
+        activity.window.decorView.setBackgroundColor(activity.getColor(R.color.paper))
+        activity.window.statusBarColor = activity.getColor(R.color.turf)
         walk.setText(R.string.screen_walk)
-        still.setText(R.string.screen_still)
-        if (showsTrouble()) title.setText(R.string.screen_not_started)
+        walk.setTextColor(activity.getColor(R.color.ink))
+        walk.setBackgroundResource(R.drawable.quiet)
+        telling?.let { tell(showsTrouble, it) }
     }
 
-    private fun showInstead(isTrouble: Boolean) {
-        instead.visibility = View.VISIBLE
-        val shown = if (isTrouble) View.VISIBLE else View.GONE
-        still.visibility = shown
-        again.visibility = shown
+    private fun tell(isTrouble: Boolean, say: (Told) -> Unit) {
+        telling = say
+        showsTrouble = isTrouble
+        val view = activity.layoutInflater.inflate(R.layout.told, web, false)
+        say(Told(activity, view))
+        fill(view)
+    }
+
+    private fun fill(view: View) {
+        web.removeAllViews()
+        web.addView(view, ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.MATCH_PARENT)
     }
 }

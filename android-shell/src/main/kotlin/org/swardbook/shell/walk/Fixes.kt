@@ -29,6 +29,9 @@ internal enum class Receiver {
     /** It is turned off for the whole phone. A walk can wait for it. */
     OFF;
 
+    /** Whether the person can help by allowing it. */
+    val needsPermission: Boolean get() = this == NOT_ALLOWED || this == ROUGH
+
     companion object {
         /** How it stands now. */
         fun of(context: Context): Receiver {

@@ -5,37 +5,35 @@ import android.Manifest.permission.ACCESS_FINE_LOCATION
 import android.app.Activity
 import android.app.NotificationManager
 import android.content.ActivityNotFoundException
+import android.content.Context
 import android.content.Intent
 import android.net.Uri
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
 import android.provider.Settings
-import android.view.View
-import android.widget.TextView
 import org.swardbook.shell.R
+import org.swardbook.shell.part.Told
+import org.swardbook.shell.part.speaking
 
 /** Starts and stops the recording of a walk, and tells how it stands and what is missing. */
 class WalkActivity : Activity() {
+    private enum class Step { START, STOP, ALLOW, NONE }
+
     private val ticks = Handler(Looper.getMainLooper())
+    private var words: Context? = null
+    private var shown: Pair<Step, Told>? = null
 
     /** Asked in vain: from then on only the phone's settings can allow it. */
     private var isRefused = false
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
-        setContentView(R.layout.walk)
         isRefused = state?.getBoolean(REFUSED) ?: false
-        on(R.id.walk_start) {
-            WalkService.start(this)
+        speaking {
+            words = it
             show()
         }
-        on(R.id.walk_stop) {
-            WalkService.stop(this)
-            show()
-        }
-        on(R.id.walk_allow) { allow() }
-        on(R.id.walk_leave) { finish() }
     }
 
     override fun onSaveInstanceState(state: Bundle) {
@@ -56,8 +54,7 @@ class WalkActivity : Activity() {
     override fun onRequestPermissionsResult(requestCode: Int, permissions: Array<out String>, results: IntArray) {
         // An empty answer is a question that was cut off, not a refusal.
         if (permissions.isNotEmpty()) {
-            isRefused = Receiver.of(this).let { it == Receiver.NOT_ALLOWED || it == Receiver.ROUGH } &&
-                !shouldShowRequestPermissionRationale(ACCESS_FINE_LOCATION)
+            isRefused = Receiver.of(this).needsPermission && !shouldShowRequestPermissionRationale(ACCESS_FINE_LOCATION)
         }
         show()
     }
@@ -81,19 +78,41 @@ class WalkActivity : Activity() {
     }
 
     private fun show() {
+        val words = words ?: return
         val state = WalkService.state
         val receiver = Receiver.of(this)
-        val isGoing = state is WalkState.Going
-        val needsPermission = receiver == Receiver.NOT_ALLOWED || receiver == Receiver.ROUGH
-        say(R.id.walk_text, getString(R.string.walk_how))
-        say(R.id.walk_count, if (state is WalkState.Going && state.fixes > 0) WalkWords.count(this, state) else "")
-        say(R.id.walk_told, told(state, receiver).joinToString("\n\n"))
-        shown(R.id.walk_start, !isGoing && (receiver == Receiver.READY || receiver == Receiver.OFF))
-        shown(R.id.walk_stop, isGoing)
-        shown(R.id.walk_allow, !isGoing && needsPermission)
+        val step = when {
+            state is WalkState.Going -> Step.STOP
+            receiver.needsPermission -> Step.ALLOW
+            receiver == Receiver.NONE -> Step.NONE
+            else -> Step.START
+        }
+        // Made anew only with another button: one that is being touched stays.
+        val told = shown?.takeIf { it.first == step }?.second ?: made(words, step).also { shown = step to it }
+        told.say(
+            words.getString(R.string.walk_title),
+            words.getString(R.string.walk_how),
+            told(words, state, receiver).joinToString("\n\n"),
+        )
     }
 
-    private fun told(state: WalkState, receiver: Receiver): List<String> {
+    private fun made(words: Context, step: Step): Told {
+        val told = Told.show(this, words)
+        when (step) {
+            Step.START -> told.next(words.getString(R.string.walk_start)) { does { WalkService.start(this) } }
+            Step.STOP -> told.next(words.getString(R.string.walk_stop)) { does { WalkService.stop(this) } }
+            Step.ALLOW -> told.next(words.getString(R.string.walk_allow)) { allow() }
+            Step.NONE -> Unit
+        }
+        return told.other(words.getString(R.string.screen_back)) { finish() }
+    }
+
+    private fun does(act: () -> Unit) {
+        act()
+        show()
+    }
+
+    private fun told(words: Context, state: WalkState, receiver: Receiver): List<String> {
         val missing = when (receiver) {
             Receiver.READY -> null
             Receiver.NOT_ALLOWED -> R.string.walk_not_allowed
@@ -101,25 +120,15 @@ class WalkActivity : Activity() {
             Receiver.NONE -> R.string.walk_no_receiver
             Receiver.OFF -> R.string.walk_off
         }
-        val stands = if (state is WalkState.Going && state.fixes > 0) "" else WalkWords.of(this, state)
-        val simulated = if (state is WalkState.Going && state.isSimulated) getString(R.string.walk_simulated) else ""
+        val isSimulated = state is WalkState.Going && state.isSimulated
         val areNotices = getSystemService(NotificationManager::class.java).areNotificationsEnabled()
-        val silent = if (areNotices) "" else getString(R.string.walk_silent)
-        return listOf(missing?.let(::getString).orEmpty(), stands, simulated, silent).filter { it.isNotEmpty() }.distinct()
+        return listOfNotNull(
+            WalkWords.of(words, state),
+            missing?.let(words::getString),
+            if (isSimulated) words.getString(R.string.walk_simulated) else null,
+            if (areNotices) null else words.getString(R.string.walk_silent),
+        ).filter { it.isNotEmpty() }.distinct()
     }
-
-    private fun say(view: Int, what: String) {
-        val text = findViewById<TextView>(view)
-        // The same once more would be read out once more.
-        if (text.text.toString() != what) text.text = what
-        text.visibility = if (what.isEmpty()) View.GONE else View.VISIBLE
-    }
-
-    private fun shown(view: Int, isShown: Boolean) {
-        findViewById<View>(view).visibility = if (isShown) View.VISIBLE else View.GONE
-    }
-
-    private fun on(button: Int, does: () -> Unit) = findViewById<View>(button).setOnClickListener { does() }
 
     private companion object {
         const val TICK_MS = 500L

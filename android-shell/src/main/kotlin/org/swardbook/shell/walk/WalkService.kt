@@ -12,12 +12,11 @@ import android.location.Location
 import android.os.Build
 import android.os.IBinder
 import android.os.SystemClock
-import java.util.concurrent.TimeUnit
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
+import org.swardbook.shell.keepoff.ProofOfTime
 import uniffi.sward.SwardException
 import uniffi.sward.Swardbook
-import uniffi.sward.TimeSource
 import uniffi.sward.Walk
 
 /**
@@ -26,6 +25,8 @@ import uniffi.sward.Walk
  */
 class WalkService : Service() {
     private var fixes: Fixes? = null
+    private var isTimeTold = false
+    private var words: Context = this
 
     override fun onBind(intent: Intent?): IBinder? = null
 
@@ -60,7 +61,12 @@ class WalkService : Service() {
         }
         fixes = listener
         state = WalkState.Going(isOff = Receiver.of(this) == Receiver.OFF)
-        onCore { it.beginWalk() }
+        onCore {
+            it.beginWalk()
+            val core = Core.of(this)
+            val speaking = core.speaking(this)
+            core.onMain { words = speaking }
+        }
     }
 
     private fun taken(location: Location) {
@@ -73,24 +79,22 @@ class WalkService : Service() {
                 // A place that is not on earth is none; the next one may be.
                 before
             }
-            if (!isSimulated) proveTime(it, location)
+            if (!isSimulated) proveTime(location)
             Core.of(this).onMain { took(before, walk, isSimulated) }
         }
     }
 
     /** What satellites tell of the time is worth telling too; a walk does not depend on it. */
-    private fun proveTime(book: Swardbook, location: Location) {
+    private fun proveTime(location: Location) {
         if (isTimeTold || location.time <= 0) return
         isTimeTold = true
-        val sinceBootMs = TimeUnit.NANOSECONDS.toMillis(location.elapsedRealtimeNanos)
         try {
-            book.timeTold(TimeSource.SATELLITES, location.time, sinceBootMs.toULong())
+            ProofOfTime.byFix(this, location)
         } catch (_: SwardException) {
             // There may be no book yet to prove anything for.
         }
     }
 
-    private var isTimeTold = false
 
     private fun took(before: Walk, walk: Walk, isSimulated: Boolean) {
         if (fixes == null) return
@@ -147,19 +151,19 @@ class WalkService : Service() {
         val stop = PendingIntent.getService(
             this, 0, Intent(this, WalkService::class.java).setAction(STOP), PendingIntent.FLAG_IMMUTABLE,
         )
-        val words = getString(R.string.walk_notice_stop)
-        return base(getString(R.string.walk_notice), WalkWords.of(this, state))
+        val stopWords = words.getString(R.string.walk_notice_stop)
+        return base(words.getString(R.string.walk_notice), WalkWords.of(words, state))
             .setOngoing(true)
             .setOnlyAlertOnce(true)
-            .addAction(Notification.Action.Builder(null, words, stop).build())
+            .addAction(Notification.Action.Builder(null, stopWords, stop).build())
             .build()
     }
 
     private fun tellAfterwards(how: WalkState) {
-        val text = WalkWords.of(this, how)
+        val text = WalkWords.of(words, how)
         manager().notify(
             NOTICE_AFTER,
-            base(getString(R.string.walk_title), text).setStyle(Notification.BigTextStyle().bigText(text)).setAutoCancel(true).build(),
+            base(words.getString(R.string.walk_title), text).setStyle(Notification.BigTextStyle().bigText(text)).setAutoCancel(true).build(),
         )
     }
 

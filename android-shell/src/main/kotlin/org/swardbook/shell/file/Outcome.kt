@@ -6,26 +6,26 @@ import org.swardbook.shell.R
 import uniffi.sward.TakenFile
 
 /** How a file that came in ended, in words, and what the person may do next. */
-internal class Told(val title: String, val text: String, val digits: String?, val then: Then) {
+internal class Outcome(val title: String, val text: String, val digits: String?, val then: Then) {
     /** The one next step. */
     enum class Then { CLOSE, SCREENS, HAND_OVER }
 
     /** Keeps it for a screen that is made anew. */
     fun save(state: Bundle) {
-        state.putStringArray(TOLD, arrayOf(title, text, digits, then.name))
+        state.putStringArray(OUTCOME, arrayOf(title, text, digits, then.name))
     }
 
     companion object {
-        private const val TOLD = "told"
+        private const val OUTCOME = "outcome"
 
         /** What was kept. */
-        fun saved(state: Bundle): Told? {
-            val (title, text, digits, then) = state.getStringArray(TOLD)?.takeIf { it.size == 4 } ?: return null
-            return Told(title ?: return null, text ?: return null, digits, Then.valueOf(then ?: return null))
+        fun saved(state: Bundle): Outcome? {
+            val (title, text, digits, then) = state.getStringArray(OUTCOME)?.takeIf { it.size == 4 } ?: return null
+            return Outcome(title ?: return null, text ?: return null, digits, Then.valueOf(then ?: return null))
         }
 
         /** What a locked file brought. */
-        fun ofTaken(context: Context, taken: TakenFile): Told {
+        fun ofTaken(context: Context, taken: TakenFile): Outcome {
             val new = taken.newEntries.toLong().coerceAtMost(Int.MAX_VALUE.toLong()).toInt()
             val from = context.resources.getQuantityString(
                 R.plurals.file_taken_from, new, new, taken.madeBy, taken.knownEntries.toLong(),
@@ -38,7 +38,7 @@ internal class Told(val title: String, val text: String, val digits: String?, va
             }
             // Last: the digits stand right below.
             if (taken.joined != null) lines += context.getString(R.string.file_joined)
-            return Told(context.getString(R.string.file_taken), lines.joinToString("\n\n"), taken.joined, Then.SCREENS)
+            return Outcome(context.getString(R.string.file_taken), lines.joinToString("\n\n"), taken.joined, Then.SCREENS)
         }
     }
 }
