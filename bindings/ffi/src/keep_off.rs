@@ -142,16 +142,18 @@ impl Swardbook {
     }
 
     /// "I looked: it is dry", for these keep-offs of a visit. Only for a person who looked: a spray
-    /// dry on the leaves; for granules the dust settled, or watered in and dry again.
+    /// dry on the leaves; for granules the dust settled, or watered in and dry again. None for
+    /// `looked_utc_ms` is now, by the device's clock.
     pub fn looked_dry(
         &self,
         visit: String,
         keep_offs: Vec<String>,
-        looked_utc_ms: i64,
+        looked_utc_ms: Option<i64>,
     ) -> Result<()> {
         self.with(|open| {
             open.books.writing(|book| {
-                Ok(book.looked_dry(id(&visit)?, &ids(&keep_offs)?, looked_utc_ms)?)
+                let looked = looked_utc_ms.unwrap_or_else(|| book.env().clock().utc_ms);
+                Ok(book.looked_dry(id(&visit)?, &ids(&keep_offs)?, looked)?)
             })
         })
     }

@@ -9,13 +9,13 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.swardbook.shell.support.Http
-import org.swardbook.shell.support.Phone
+import org.swardbook.practice.Phone
 
 /** The loopback port as another app of the same phone finds it: it can connect, and gets nothing. */
 @RunWith(RobolectricTestRunner::class)
 class DoorTest {
-    private val phone = Phone("Ana")
-    private val book = phone.book.apply { foundCrew("Meadow", phone.person(), true) }
+    private val phone = Phone().found()
+    private val book = phone.book
     private val screens = book.startScreens()
     private val port = screens.port.toInt()
     private val pass by lazy { Entrance.pass(screens).substringBefore(';') }
@@ -31,7 +31,7 @@ class DoorTest {
         for (path in listOf("/", "/yards", "/records", "/crew/swap", "/walk", "/live", "/file/a", "/no-such")) {
             val answer = Http.get(port, path)
             assertEquals(path, 403, answer.status)
-            assertFalse(path, answer.body.contains("Meadow"))
+            assertFalse(path, answer.body.contains("Practice crew"))
         }
         for (guess in listOf("", "?token=", "?token=00", "?token=${"0".repeat(64)}", "?tok=en", "?token=%00")) {
             val answer = Http.get(port, "/enter$guess")

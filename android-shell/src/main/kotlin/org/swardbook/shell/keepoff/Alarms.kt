@@ -1,0 +1,136 @@
+package org.swardbook.shell.keepoff
+
+import android.app.AlarmManager
+import android.app.PendingIntent
+import android.content.Context
+import android.content.Intent
+import android.net.Uri
+import android.os.Build
+import org.swardbook.shell.core.Core
+import org.swardbook.shell.screen.ScreensActivity
+import uniffi.sward.KeepOff
+import uniffi.sward.RingFor
+import uniffi.sward.SwardException
+import uniffi.sward.Watch
+
+/**
+ * Arming the alarms: one for each keep-off that a time ends, at the time the core gives for this
+ * phone's own clock. Never sooner, and never taken back while the book cannot be read.
+ */
+object Alarms {
+    /** After "still wet" it is asked again so much later. Common practice, no source. */
+    const val ASK_AGAIN_MS = 30 * 60_000L
+
+    /**
+     * Brings the alarms and the standing notices in line with the book, and tells late what ended
+     * while nothing could ring. For a background thread.
+     */
+    @Synchronized
+    fun arm(context: Context) {
+        val watch = try {
+            Core.of(context).call { it.keepOffsToWatch() }
+        } catch (_: SwardException.NoBook) {
+            return
+        } catch (trouble: SwardException) {
+            Notices.unreadable(context, trouble)
+            return
+        }
+        Notices.readable(context)
+        val armed = Armed(context)
+        val before = armed.all()
+        armed.forgetCalls(watch.keepOffs.map(Which::of).toSet())
+        val wanted = ringingOf(watch).filterNot(armed::wasCalled)
+        for (ringing in before.filter { old -> wanted.none { it.which == old.which } }) {
+            settle(context, armed, ringing, watch)
+        }
+        for (ringing in wanted) {
+            armed.add(ringing)
+            set(context, ringing)
+        }
+        Notices.standing(context, watch)
+    }
+
+    /** An armed keep-off that no time ends any more: it is over, or a person has to act. */
+    private fun settle(context: Context, armed: Armed, ringing: Ringing, watch: Watch) {
+        val (which, _, what) = ringing
+        val running = watch.keepOffs.find { Which.of(it) == which }
+        val now = running ?: try {
+            Core.of(context).call { it.keepOff(which.visit, which.keepOff) }
+        } catch (_: SwardException.BadInput) {
+            // Of another book, which is not there any more.
+            null
+        } catch (_: SwardException) {
+            return
+        }
+        val askedAgain = ringing.atDeviceUtcMs > System.currentTimeMillis() && what == RingFor.LOOK
+        if (running != null && askedAgain && alertFor(what, running.state) == Alert.LOOK) return
+        cancel(context, which)
+        armed.remove(which)
+        now?.let { tell(context, armed, it, ringing) }
+    }
+
+    private fun tell(context: Context, armed: Armed, keepOff: KeepOff, ringing: Ringing) {
+        val alert = alertFor(ringing.what, keepOff.state) ?: return
+        armed.noteCalled(ringing)
+        Notices.alert(context, keepOff, alert)
+    }
+
+    /** An alarm rang: what it has to say now, by the core. For a background thread. */
+    fun rang(context: Context, which: Which) {
+        val armed = Armed(context)
+        val ringing = armed.all().find { it.which == which } ?: Ringing(which, 0, RingFor.WAIT_OVER)
+        try {
+            val keepOff = Core.of(context).call { it.keepOff(which.visit, which.keepOff) }
+            armed.remove(which)
+            tell(context, armed, keepOff, ringing)
+        } catch (trouble: SwardException) {
+            // It rings all the same: nobody may take silence for "over".
+            Notices.alertUnreadable(context, which, trouble)
+        }
+        arm(context)
+    }
+
+    /** "Still wet": the keep-off stays as it is, and is asked for again later. */
+    fun askAgain(context: Context, which: Which) {
+        val again = Ringing(which, System.currentTimeMillis() + ASK_AGAIN_MS, RingFor.LOOK)
+        Armed(context).add(again)
+        set(context, again)
+    }
+
+    /** Whether this phone lets alarms ring to the minute. */
+    fun areExact(context: Context): Boolean =
+        Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager(context).canScheduleExactAlarms()
+
+    private fun set(context: Context, ringing: Ringing) {
+        val rings = rings(context, ringing.which)
+        if (areExact(context)) {
+            val shows = Intent(context, ScreensActivity::class.java)
+            val screens = PendingIntent.getActivity(context, 0, shows, PendingIntent.FLAG_IMMUTABLE)
+            manager(context).setAlarmClock(AlarmManager.AlarmClockInfo(ringing.atDeviceUtcMs, screens), rings)
+        } else {
+            // Late by minutes, but not lost: the person is told where it is allowed.
+            manager(context).setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, ringing.atDeviceUtcMs, rings)
+        }
+    }
+
+    private fun cancel(context: Context, which: Which) = manager(context).cancel(rings(context, which))
+
+    private fun rings(context: Context, which: Which): PendingIntent {
+        val intent = Intent(context, AlarmReceiver::class.java).setData(Uri.parse("$ADDRESS$which"))
+        return PendingIntent.getBroadcast(
+            context, 0, intent, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT,
+        )
+    }
+
+    /** Which keep-off an intent of this app is about; null where that cannot be read. */
+    fun whichOf(intent: Intent?): Which? =
+        intent?.dataString?.takeIf { it.startsWith(ADDRESS) }?.let { Which.read(it.removePrefix(ADDRESS)) }
+
+    /** An intent of this app about a keep-off. */
+    fun about(context: Context, which: Which, kind: Class<*>): Intent =
+        Intent(context, kind).setData(Uri.parse("$ADDRESS$which"))
+
+    private fun manager(context: Context) = context.getSystemService(AlarmManager::class.java)
+
+    private const val ADDRESS = "swardbook:keep-off/"
+}
