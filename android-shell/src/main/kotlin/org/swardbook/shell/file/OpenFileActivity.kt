@@ -149,6 +149,8 @@ class OpenFileActivity : Activity() {
     }
 
     private fun take() {
+        // What the other phone started may have to ring here.
+        Core.of(this).watchChanges()
         Taking.begin(Core.of(this), id, file())
         follow()
     }

@@ -10,6 +10,8 @@ import android.os.SystemClock
 import android.widget.Toast
 import java.io.IOException
 import org.swardbook.shell.R
+import org.swardbook.shell.allowed.Allowed
+import org.swardbook.shell.allowed.AllowedActivity
 import org.swardbook.shell.core.Core
 import org.swardbook.shell.file.HandOverActivity
 import org.swardbook.shell.walk.WalkActivity
@@ -36,7 +38,12 @@ internal class ScreensActivity : Activity(), ScreensHost {
 
     override fun onCreate(state: Bundle?) {
         super.onCreate(state)
-        views = ScreensViews(this) { startActivity(Intent(this, WalkActivity::class.java)) }
+        views = ScreensViews(
+            this,
+            onWalk = { startActivity(Intent(this, WalkActivity::class.java)) },
+            onAllowed = { startActivity(Intent(this, AllowedActivity::class.java)) },
+        )
+        Core.of(this).watchChanges()
         enterAnew(Address.pathOrHome(state?.getString(PATH) ?: pathIn(intent)))
     }
 
@@ -55,6 +62,7 @@ internal class ScreensActivity : Activity(), ScreensHost {
         super.onResume()
         isInFront = true
         pages?.resume()
+        tellMissing()
         if (pages == null && !isEntering && !views.showsTrouble) enterAnew(path)
     }
 
@@ -111,7 +119,12 @@ internal class ScreensActivity : Activity(), ScreensHost {
     override fun shown(path: String) {
         this.path = path
         views.offerWalk(false)
+        tellMissing()
     }
+
+    /** On the first screen alone: there a person looks at what runs, and elsewhere it would be in the way. */
+    private fun tellMissing() =
+        views.tellMissing(path == Address.HOME && pages != null && Allowed.missingForCalls(this).isNotEmpty())
 
     override fun loaded() {
         pages?.asksForWalk { views.offerWalk(it) }

@@ -8,11 +8,12 @@ import android.widget.Button
 import org.swardbook.shell.R
 import org.swardbook.shell.part.Told
 
-/** What stands round the pages: the way to record a walk, and what is told where no page can be. */
-internal class ScreensViews(private val activity: Activity, onWalk: () -> Unit) {
+/** What stands round the pages: what no page can do or know, and what is told where no page can be. */
+internal class ScreensViews(private val activity: Activity, onWalk: () -> Unit, onAllowed: () -> Unit) {
     private val root: View
     private val web: ViewGroup
     private val walk: Button
+    private val allowed: Button
 
     /** What is told instead of pages, to be told anew when light or language change. */
     private var telling: ((Told) -> Unit)? = null
@@ -28,6 +29,9 @@ internal class ScreensViews(private val activity: Activity, onWalk: () -> Unit) 
         walk = activity.findViewById(R.id.screens_walk)
         walk.setOnClickListener { onWalk() }
         offerWalk(false)
+        allowed = activity.findViewById(R.id.screens_allowed)
+        allowed.setOnClickListener { onAllowed() }
+        tellMissing(false)
     }
 
     /** The pages are on their way. */
@@ -60,14 +64,21 @@ internal class ScreensViews(private val activity: Activity, onWalk: () -> Unit) 
         walk.visibility = if (does && can) View.VISIBLE else View.GONE
     }
 
+    /** Whether the phone may not ring for a keep-off. */
+    fun tellMissing(isMissing: Boolean) {
+        allowed.visibility = if (isMissing) View.VISIBLE else View.GONE
+    }
+
     /** Light and language as the phone is set now: this screen is not made anew for them. */
     fun fit() {
         root.setBackgroundColor(activity.getColor(R.color.paper))
         activity.window.decorView.setBackgroundColor(activity.getColor(R.color.paper))
         activity.window.statusBarColor = activity.getColor(R.color.turf)
-        walk.setText(R.string.screen_walk)
-        walk.setTextColor(activity.getColor(R.color.ink))
-        walk.setBackgroundResource(R.drawable.quiet)
+        for ((button, words) in listOf(walk to R.string.screen_walk, allowed to R.string.screen_allowed)) {
+            button.setText(words)
+            button.setTextColor(activity.getColor(R.color.ink))
+            button.setBackgroundResource(R.drawable.quiet)
+        }
         telling?.let { tell(showsTrouble, it) }
     }
 
