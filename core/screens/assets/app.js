@@ -125,6 +125,9 @@ const Sward = (() => {
   addEventListener('pagehide', keepAll);
 
   Sward.keepAll = keepAll;
+  // What could not be kept yet, each form as it would be sent: for the phone's shell, when the program
+  // was started anew under the page.
+  Sward.unkept = () => [...new Set([...waiting.keys(), ...sending.keys()])].map((form) => content(form).toString());
   Sward.busyWhile(() => {
     const main = document.querySelector('main');
     const here = document.activeElement;

@@ -7,14 +7,15 @@ use std::sync::{Arc, PoisonError};
 use std::time::Duration;
 
 use axum::RequestExt as _;
-use axum::body::{Bytes, to_bytes};
+use axum::body::to_bytes;
 use axum::extract::{FromRequest as _, Multipart, Path, RawQuery, Request, State};
-use axum::http::header::{self, HeaderMap, HeaderValue};
+use axum::http::header::{self, HeaderMap};
 use axum::http::{StatusCode, Uri};
 use axum::response::{Html, IntoResponse as _, Redirect, Response};
 use sward_rules::keep_off::Now;
 
 use super::door::words_for;
+use super::given::File;
 use super::{App, Form};
 use crate::ask::{Again, Ask, Doing, Next, Page, Place, Screen, draft_name};
 use crate::part::frame;
@@ -261,13 +262,9 @@ fn went(app: &App, asked: &Asked, once: &str, next: Next) -> Response {
     match next {
         Next::Go(path) => Redirect::to(&path).into_response(),
         Next::File { name, kind, bytes } => {
-            let mut response = Bytes::from(bytes).into_response();
-            let headers = response.headers_mut();
-            headers.insert(header::CONTENT_TYPE, HeaderValue::from_static(kind));
-            if let Ok(kept) = HeaderValue::from_str(&format!("attachment; filename=\"{name}\"")) {
-                headers.insert(header::CONTENT_DISPOSITION, kept);
-            }
-            response
+            let bytes = bytes.into();
+            let id = app.shared.setting.env.new_uuid();
+            Redirect::to(&app.given.keep(id, File { name, kind, bytes })).into_response()
         }
         Next::Once(page) => {
             let whole = match ask(app, None, asked, None) {

@@ -5,6 +5,7 @@
 mod assets;
 mod door;
 mod form;
+mod given;
 mod handle;
 mod live;
 
@@ -100,6 +101,7 @@ pub(crate) struct App {
     pub(crate) door: Door,
     /// The last page that is shown once, for a second tap on the button that led to it.
     pub(crate) shown_once: std::sync::Mutex<Option<(String, String)>>,
+    given: given::Given,
 }
 
 /// Opens the person's book, if there is one, and serves the screens on loopback in threads of its
@@ -131,6 +133,7 @@ fn serve_at(listener: TcpListener, shared: Arc<Shared>) -> Result<Served> {
         shared,
         door,
         shown_once: std::sync::Mutex::default(),
+        given: given::Given::default(),
     });
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
@@ -170,6 +173,7 @@ fn router(app: Arc<App>) -> Router {
         .route("/icon.svg", get(assets::icon))
         .route("/live", get(live::follow))
         .route("/walk", get(handle::recorded_walk))
+        .route("/file/{id}", get(given::give))
         .route("/draft", post(handle::keep_draft))
         .route("/language", post(handle::choose_language));
     for screen in screen::all() {
