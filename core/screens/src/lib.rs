@@ -12,6 +12,8 @@ mod season;
 mod server;
 mod sketch;
 mod state;
+#[cfg(test)]
+mod testing;
 mod trouble;
 mod walk;
 mod words;

@@ -153,5 +153,14 @@ impl Trouble {
     }
 }
 
+/// What is asked of the book; none where it has not arrived on this device.
+pub(crate) fn if_there<T>(found: sward_book::Result<T>) -> Result<Option<T>> {
+    match found {
+        Ok(found) => Ok(Some(found)),
+        Err(BookError::NotFound { .. }) => Ok(None),
+        Err(error) => Err(error.into()),
+    }
+}
+
 /// Result with a [`Trouble`].
 pub type Result<T, E = Trouble> = std::result::Result<T, E>;

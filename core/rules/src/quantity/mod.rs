@@ -11,6 +11,7 @@ use crate::error::{Result, RuleError};
 
 mod convert;
 mod dimension;
+mod list;
 mod parse;
 mod stored;
 mod table;
@@ -18,6 +19,7 @@ mod unit;
 
 pub(crate) use convert::{exact, near, shown, shown_down, shown_up, significant, to_f64, whole};
 pub use dimension::Dimension;
+pub use list::pieces;
 pub use unit::Unit;
 
 /// Most digits an amount may have, leading zeros aside, and most digits behind its point.

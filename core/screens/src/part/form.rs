@@ -74,6 +74,18 @@ impl FormPart<'_> {
         self
     }
 
+    /// A value that a draft does not outweigh; what was just sent and refused does.
+    #[must_use]
+    pub(crate) fn over_draft(mut self, name: &str, value: &str) -> Self {
+        if self.trouble.is_none()
+            && let Some(typed) = &mut self.typed
+        {
+            typed.retain(|(n, _)| n != name);
+            typed.push((name.to_owned(), value.to_owned()));
+        }
+        self
+    }
+
     /// The form around its fields.
     #[expect(
         clippy::needless_pass_by_value,

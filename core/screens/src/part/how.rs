@@ -8,11 +8,7 @@ use crate::words::Words;
 
 /// A number's working, folded away until a person asks.
 pub(crate) fn how(ask: &Ask<'_>, working: &Working) -> Markup {
-    how_in(ask.words, working)
-}
-
-/// The same where only the words are at hand.
-pub(crate) fn how_in(words: Words, working: &Working) -> Markup {
+    let words = ask.words;
     html! {
         details.how {
             summary { (words.t("frame-how")) }

@@ -5,7 +5,7 @@
 //! be looked at again; never anything of a customer's.
 
 use maud::{Markup, html};
-use sward_rules::quantity::Unit;
+use sward_rules::quantity::{Unit, pieces};
 use sward_rules::{Entered, Field, RuleError};
 
 use crate::ask::Ask;
@@ -73,13 +73,11 @@ fn same_field(one: &Field, other: &Field) -> bool {
     std::mem::discriminant(one) == std::mem::discriminant(other)
 }
 
-/// Amounts set apart by commas or on lines of their own, in the unit chosen beside them.
+/// Amounts of a list ([`pieces`]), in the unit chosen beside them.
 pub(crate) fn listed(form: &Form, name: &str) -> Result<Vec<Entered>> {
     let unit = form.text(&format!("{name}.unit"));
-    let text = form.text(name);
-    let parts = text.split([',', ';', '\n']).map(str::trim);
-    parts
-        .filter(|part| !part.is_empty())
+    pieces(form.text(name))
+        .into_iter()
         .map(|part| {
             let typed = if part.chars().any(char::is_alphabetic) {
                 part.to_owned()
@@ -196,5 +194,37 @@ impl<'a> Inputs<'a> {
             .iter()
             .map(|unit| ((*unit).to_owned(), sign(unit)))
             .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::sent;
+
+    fn read(text: &str) -> Result<Vec<String>> {
+        let form = sent(&[("cans", text), ("cans.unit", "in")]);
+        let all = listed(&form, "cans")?;
+        Ok(all.iter().map(Entered::for_person).collect())
+    }
+
+    #[test]
+    fn a_comma_that_may_be_a_decimals_is_never_taken_for_two_amounts() {
+        assert_eq!(
+            read("0.2, 0.3;1 cm\n2").unwrap().join(" "),
+            "0.2 in 0.3 in 1 cm 2 in"
+        );
+        for two_ways in ["1,5", "1,5; 2,5", "0,2, 0,3", "1,2,3"] {
+            let trouble = read(two_ways).unwrap_err();
+            assert!(
+                matches!(
+                    trouble.of_field("cans"),
+                    Some(Trouble::Rule(RuleError::Comma { .. }))
+                ),
+                "{two_ways}: {trouble:?}"
+            );
+        }
+        assert!(read("1, , 2").is_err(), "one was left out");
+        assert!(read(" \n").unwrap().is_empty());
     }
 }

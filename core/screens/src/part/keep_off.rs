@@ -3,12 +3,22 @@
 //! The words are never milder than what is known; when it ends is [`sward_rules::keep_off`]'s.
 
 use maud::{Markup, html};
+use sward_book::Book;
+use sward_book::ids::SheetId;
 use sward_book::view::keep_off::{DryDoubt, KeepOffView, Standing};
 use sward_rules::keep_off::{EndedBy, Now, State};
 use sward_rules::label::{KeepOffTerms, LabelSays};
 
+use crate::Result;
 use crate::ask::Ask;
 use crate::words::Words;
+
+/// The keep-offs that run on a yard, whichever visit they are of.
+pub(crate) fn running_on(book: &Book, yard: SheetId) -> Result<Vec<KeepOffView>> {
+    let (_, mut running) = book.keep_offs_to_watch()?;
+    running.retain(|k| k.yard == Some(yard));
+    Ok(running)
+}
 
 /// A keep-off's standing in words.
 pub(crate) struct Told {

@@ -41,6 +41,14 @@ impl Form {
         })
     }
 
+    /// What stands behind the question mark of an address, as if it had been sent.
+    pub(crate) fn of_query(query: &[(String, String)]) -> Self {
+        Self {
+            fields: query.to_vec(),
+            files: Vec::new(),
+        }
+    }
+
     /// What is typed in a field, trimmed; empty where nothing is.
     pub(crate) fn text(&self, field: &str) -> &str {
         self.raw(field).unwrap_or_default().trim()

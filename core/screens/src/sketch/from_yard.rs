@@ -2,16 +2,13 @@
 //!
 //! Wind and passes are added by the screens that know them.
 
-use sward_book::Book;
 use sward_book::ids::SheetId;
 use sward_book::sheet::{Mark, Section, YardSheet};
-use sward_book::view::keep_off::KeepOffView;
-use sward_rules::keep_off::Now;
 
 use super::{KeepOffDrawn, Orientation, Place, Point, Sketch, SketchMark, SketchSection};
 use crate::Result;
 use crate::ask::Ask;
-use crate::part::keep_off::told;
+use crate::part::keep_off::{running_on, told};
 
 impl Sketch {
     /// The sketch of a yard as its sheet says: sections that are shown, and hidden ones on which a
@@ -21,7 +18,7 @@ impl Sketch {
     /// When the book cannot be read.
     pub(crate) fn for_yard(ask: &Ask<'_>, yard: SheetId, sheet: &YardSheet) -> Result<Self> {
         let words = ask.words.in_zone(sheet.zone);
-        let running = running_in(ask.book()?, yard, ask.now)?;
+        let running = running_on(ask.book()?, yard)?;
         let mut sections: Vec<SketchSection> = sheet
             .sections
             .iter()
@@ -94,11 +91,4 @@ fn mark(mark: &Mark) -> SketchMark {
 pub(super) fn mark_point(mark: &Mark) -> Option<Point> {
     let placed = mark.east.zip(mark.north);
     placed.map(|(east, north)| Point::new(east.metres(), north.metres()))
-}
-
-/// The keep-offs that run in a yard.
-fn running_in(book: &Book, yard: SheetId, now: Now) -> Result<Vec<KeepOffView>> {
-    let mut running = book.keep_offs_running(now)?;
-    running.retain(|k| k.yard == Some(yard) && k.keeps_off(now));
-    Ok(running)
 }

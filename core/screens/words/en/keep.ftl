@@ -73,6 +73,7 @@ keep-sign-until = Leave the sign up at least until { $at }.
 keep-sign-until-not-known = How long the sign stays is not known.
 keep-sign-before = It is taken off before { $at }.
 keep-sign-paper-help = A paper sign in English and Spanish, a page each when printed. Measure the letters on the print. Your state may set words of its own.
+keep-sign-others = On this yard other keep-offs run too: the paper sign tells the latest end of all of them.
 keep-sign-part-size = Size
 keep-sign-part-letters = Letters
 keep-sign-part-bottom = Bottom edge above the ground

@@ -73,6 +73,7 @@ keep-sign-until = Deje el letrero por lo menos hasta el { $at }.
 keep-sign-until-not-known = No se sabe cuánto queda el letrero.
 keep-sign-before = Se quita antes del { $at }.
 keep-sign-paper-help = Un letrero de papel en inglés y en español, una página cada uno al imprimir. Mida las letras impresas. Su estado puede fijar palabras propias.
+keep-sign-others = En este patio corren también otras vedas: el letrero de papel dice el fin de la última de todas.
 keep-sign-part-size = Tamaño
 keep-sign-part-letters = Letras
 keep-sign-part-bottom = Borde de abajo sobre el suelo

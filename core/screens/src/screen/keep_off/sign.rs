@@ -16,6 +16,7 @@ use super::words_of;
 use crate::Result;
 use crate::ask::{Ask, Page, Place, Screen};
 use crate::part;
+use crate::part::keep_off::running_on;
 use crate::words::{Clock, Words};
 
 pub(super) const SCREEN: Screen = Screen {
@@ -28,28 +29,39 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
     let book = ask.book()?;
     let visit: VisitId = ask.param("visit")?;
     let words = words_of(book, ask.words, visit)?;
-    let all = book.keep_offs_of(visit)?;
+    let own = book.keep_offs_of(visit)?;
     let yard = book.visit(visit)?.yard;
+    // Who reads a sign stands before the whole yard, whichever visit treated it.
+    let mut others = match yard {
+        Some(yard) => running_on(book, yard)?,
+        None => Vec::new(),
+    };
+    others.retain(|view| view.visit != visit);
     let state = yard
         .and_then(|yard| book.yard_sheet(yard).ok())
         .map_or_else(String::new, |sheet| sheet.state);
     let place = Where::from_typed(&state);
-    let ended = last_applied(&all);
+    let ended = last_applied(&own, &others);
+    let asked = ended.map(|ended| sign_asked(place, ended, words.zone));
+    let asked = asked.transpose()?;
     let main = html! {
         @if let Some(rule) = place.and_then(Where::sign_rule) { (asks(words, &state, rule.1)) }
-        @if let Some(ended) = ended {
-            @let answer = sign_asked(place, ended, words.zone)?;
-            (up_until(words, &answer.value))
-            (part::finding::finding(ask, &answer.value.finding))
-            (part::how::how(ask, &answer.working))
+        @if let Some(asked) = &asked {
+            (up_until(words, &asked.value))
+            (part::finding::finding(ask, &asked.value.finding))
+            (part::how::how(ask, &asked.working))
         } @else {
             p.unknown { (ask.t("keep-sign-not-finished")) }
         }
         @if let (true, Some(yard)) = (place.is_none(), yard) {
             (part::way(&format!("/yards/{yard}/edit"), &ask.t("keep-sign-set-state")))
         }
+        @if !others.is_empty() { p { strong { (ask.t("keep-sign-others")) } } }
         p.note { (ask.t("keep-sign-paper-help")) }
-        @if let Some(ended) = ended { (paper(words, &all, ended, place, ask.now)?) }
+        @if let (Some(ended), Some(asked)) = (ended, &asked) {
+            @let all: Vec<&KeepOffView> = own.iter().chain(&others).collect();
+            (paper(words, &all, ended, &asked.value, ask.now))
+        }
     };
     Ok(Page {
         title: ask.t("keep-sign-page"),
@@ -59,10 +71,13 @@ fn show(ask: &Ask<'_>) -> Result<Page> {
     })
 }
 
-/// When the last of it was put on; none while some of it is not finished, or nothing was.
-fn last_applied(all: &[KeepOffView]) -> Option<i64> {
-    let each: Option<Vec<i64>> = all.iter().map(|view| view.last_applied_utc_ms).collect();
-    each?.into_iter().max()
+/// When the last of it was put on, whatever else was since; none while some of the own is not
+/// finished, or nothing was.
+fn last_applied(own: &[KeepOffView], others: &[KeepOffView]) -> Option<i64> {
+    let each: Option<Vec<i64>> = own.iter().map(|view| view.last_applied_utc_ms).collect();
+    let last = each?.into_iter().max()?;
+    let since = others.iter().filter_map(|view| view.last_applied_utc_ms);
+    Some(since.fold(last, i64::max))
 }
 
 fn asks(words: Words, state: &str, rule: &SignRule) -> Markup {
@@ -146,7 +161,7 @@ fn up_until(words: Words, asked: &SignAsked) -> Markup {
 }
 
 /// Until when people keep off by all of them; none while somebody still has to say so.
-fn keep_off_until(all: &[KeepOffView], now: Now) -> Option<i64> {
+fn keep_off_until(all: &[&KeepOffView], now: Now) -> Option<i64> {
     let mut until = None;
     for view in all {
         match view.standing(now) {
@@ -164,18 +179,11 @@ fn keep_off_until(all: &[KeepOffView], now: Now) -> Option<i64> {
     until
 }
 
-fn paper(
-    words: Words,
-    all: &[KeepOffView],
-    ended: i64,
-    place: Option<Where>,
-    now: Now,
-) -> Result<Markup> {
+fn paper(words: Words, all: &[&KeepOffView], ended: i64, asked: &SignAsked, now: Now) -> Markup {
     let mut products: Vec<&str> = all.iter().map(|view| view.product.as_str()).collect();
     products.sort_unstable();
     products.dedup();
     let products = products.join(", ");
-    let asked = sign_asked(place, ended, words.zone)?.value;
     let facts = SignFacts {
         product: &products,
         registration: "",
@@ -187,18 +195,22 @@ fn paper(
         zone: words.zone,
     };
     let languages = [(SignLanguage::English, "en"), (SignLanguage::Spanish, "es")];
-    Ok(html! {
+    html! {
         @for (language, code) in languages {
             section.card.sign lang=(code) {
                 @for line in sign_text(language, &facts) { p { (line) } }
             }
         }
-    })
+    }
 }
 
 #[cfg(test)]
 mod tests {
+    use sward_book::Book;
+    use sward_book::ids::SheetId;
+
     use super::*;
+    use crate::testing::{Scene, lawn, read_back, treat};
     use crate::words::{Language, Units};
 
     fn words(language: Language) -> Words {
@@ -241,9 +253,9 @@ mod tests {
             proven: true,
         };
         let place = Some(Where::NewYork);
-        let paper = paper(words(Language::English), &[], now.utc_ms, place, now)
-            .unwrap()
-            .into_string();
+        let words = words(Language::English);
+        let asked = sign_asked(place, now.utc_ms, words.zone).unwrap().value;
+        let paper = paper(words, &[], now.utc_ms, &asked, now).into_string();
         for part in [
             "KEEP OFF",
             "NO ENTRAR",
@@ -256,6 +268,50 @@ mod tests {
 
     #[test]
     fn what_is_not_finished_has_no_last_application() {
-        assert_eq!(last_applied(&[]), None);
+        assert_eq!(last_applied(&[], &[]), None);
+    }
+
+    /// Treats the yard with a product whose label keeps off so long, or does not say; the visit.
+    fn treated(
+        book: &mut Book,
+        yard: SheetId,
+        product: &str,
+        wait: &str,
+    ) -> sward_book::Result<VisitId> {
+        let label = book.add_label(&[
+            ("product", product),
+            ("method", "granule"),
+            ("rate_most", "3 lb/1000 ft2"),
+            ("keep_off_until_dry", "no"),
+            ("keep_off_wait", wait),
+        ])?;
+        read_back(book, label)?;
+        let visit = book.open_visit(yard, "white grub")?;
+        treat(book, visit, label)?;
+        Ok(visit)
+    }
+
+    #[test]
+    fn a_sign_tells_the_latest_end_on_the_yard_and_none_while_another_visit_knows_none() {
+        let (scene, (yard, short)) = Scene::new(|book| {
+            let yard = lawn(book, "Corner")?;
+            treated(book, yard, "Invented Granules", "4 h")?;
+            Ok((yard, treated(book, yard, "Example Bait", "1 h")?))
+        });
+        let sign = format!("/visit/{short}/keep-off/sign");
+        let page = scene.show(&sign);
+        // Noon in UTC is 8 in the morning there.
+        assert!(
+            page.contains("Keep off until June 15, 2026, 12:0"),
+            "{page}"
+        );
+        assert!(
+            page.contains("Product: Example Bait, Invented Granules"),
+            "{page}"
+        );
+        assert!(page.contains("other keep-offs run too"), "{page}");
+        scene.book(|book| treated(book, yard, "Third", ""));
+        let page = scene.show(&sign);
+        assert!(page.contains("until whoever treated it says"), "{page}");
     }
 }

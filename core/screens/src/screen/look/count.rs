@@ -30,14 +30,18 @@ const BY_AREA: [&str; 2] = ["drench", "area"];
 pub(super) fn form(ask: &Ask<'_>, here: &Here, looks: &[Look]) -> Markup {
     let fields = fields(ask);
     let key = fields.to_string();
-    let form = ask.form_keyed("count", &key);
-    let last = looks.last();
-    let pest = last.map_or(here.visit.target.as_str(), |l| l.count.pest.as_str());
-    // What a key found comes first.
+    // What a key found comes first, before a draft too.
     let found = ask
         .query("pest")
         .and_then(pest::of_code)
         .map(pest::recorded);
+    let form = ask.form_keyed("count", &key);
+    let form = match &found {
+        Some(found) => form.over_draft("pest", found),
+        None => form,
+    };
+    let last = looks.last();
+    let pest = last.map_or(here.visit.target.as_str(), |l| l.count.pest.as_str());
     let pest = found.as_deref().unwrap_or(pest);
     let (chosen, another) = match pest::of_text(pest) {
         Some(known) => (Some(pest::recorded(known)), String::new()),

@@ -1,77 +1,43 @@
 //! The key, degree-days, and what more samples would say, shown and acted on as the server does it.
 
-use std::sync::Arc;
-
 use sward_rules::look::keys::keys;
 
-use crate::ask::{Ask, Doing, Next};
+use crate::ask::draft_name;
 use crate::screen::treat::tests::scene::{Scene, sent};
+use crate::testing::WORDS;
 use crate::words::{Language, Units, Words};
 use crate::{Result, Trouble};
 
-fn words(language: Language, units: Units) -> Words {
-    Words {
-        language,
-        units,
-        zone: chrono_tz::UTC,
-    }
-}
-
 /// A screen under a visit: the part of its address behind the visit, with what it asks.
 fn page(scene: &Scene, part: &str, words: Words) -> Result<String> {
-    let (part, query) = part.split_once('?').unwrap_or((part, ""));
-    let path = format!("/visit/{}{part}", scene.visit);
-    let mut params = vec![("visit".to_owned(), scene.visit.to_string())];
-    let pattern = match part.strip_prefix("/key/") {
-        Some(key) => {
-            params.push(("key".to_owned(), key.to_owned()));
-            "/visit/{visit}/key/{key}".to_owned()
-        }
-        None => format!("/visit/{{visit}}{part}"),
-    };
-    let screen = super::SCREENS.iter().find(|s| s.path == pattern).unwrap();
-    let query = crate::server::Form::from_urlencoded(query.as_bytes())?.fields;
-    scene.shared.reading(|book| {
-        let now = book.unwrap().now()?;
-        let ask = Ask::new(
-            book,
-            &scene.shared,
-            words,
-            now,
-            &path,
-            &params,
-            &query,
-            None,
-        );
-        (screen.show)(&ask).map(|page| page.main.into_string())
-    })?
+    let address = format!("/visit/{}{part}", scene.visit);
+    scene.screens.shown(words, &address, None)
 }
 
-/// In English, after it was seen to be whole in both languages.
+/// In US units, after it was seen to be whole in both languages and the other units.
 fn show(scene: &Scene, part: &str) -> String {
     for language in Language::ALL {
-        let page = page(scene, part, words(language, Units::Metric)).unwrap();
-        assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
+        let words = Words {
+            language,
+            units: Units::Metric,
+            ..WORDS
+        };
+        page(scene, part, words).unwrap();
     }
-    page(scene, part, words(Language::English, Units::Us)).unwrap()
+    page(scene, part, WORDS).unwrap()
 }
 
-fn sum(scene: &Scene, fields: &[(&str, &str)]) -> Result<String> {
-    let path = format!("/visit/{}/degree-days", scene.visit);
-    let params = [("visit".to_owned(), scene.visit.to_string())];
-    let mut slot = scene.shared.writer();
-    let next = super::warmth::sum(&mut Doing {
-        slot: &mut slot,
-        shared: &Arc::clone(&scene.shared),
-        words: words(Language::English, Units::Us),
-        path: &path,
-        params: &params,
-        form: &sent(fields),
-    });
-    match next? {
-        Next::Once(page) => Ok(page.main.into_string()),
-        Next::Go(_) | Next::File { .. } => panic!("a page is expected"),
-    }
+/// The screen with the sum of these days.
+fn sum(scene: &Scene, [base, start, days]: [&str; 3]) -> Result<String> {
+    let fields = [
+        ("do", "sum"),
+        ("base", base),
+        ("start", start),
+        ("days", days),
+    ];
+    let to = scene.act("/degree-days", &sent(&fields))?;
+    let part = to.strip_prefix(&format!("/visit/{}", scene.visit));
+    Ok(show(scene, part.unwrap()))
 }
 
 #[test]
@@ -126,7 +92,7 @@ fn an_address_with_what_a_key_does_not_ask_does_no_harm() {
     );
     assert_eq!(plain, odd);
     assert!(matches!(
-        page(&scene, "/key/weeds", words(Language::English, Units::Us)),
+        page(&scene, "/key/weeds", WORDS),
         Err(Trouble::NotFound)
     ));
     let none = show(&scene, "/key/chinch-bug?head=broad&back=triangles");
@@ -143,29 +109,67 @@ fn degree_days_say_base_start_and_what_is_missing() {
     let scene = Scene::new();
     let page = show(&scene, "/degree-days");
     assert!(page.contains("50 F"), "{page}");
-    let typed = |days| [("base", "50 F"), ("start", "2026-04-01"), ("days", days)];
     let days = "2026-04-01, 40 F, 80 F\n2026-04-03, 45 F, 75 F";
-    let told = sum(&scene, &typed(days)).unwrap();
+    let told = sum(&scene, ["45 F", "2026-04-01", days]).unwrap();
+    assert!(told.contains("Above 45 °F"), "{told}");
+    let told = sum(&scene, ["50 F", "2026-04-01", days]).unwrap();
     for said in [
         "At least 23.1 degree-days",
         "Above 50 °F, from Wed, Apr 1, 2026",
         "Thu, Apr 2, 2026",
+        // What was typed stands there still, for the next day's line.
+        &format!(">{days}</textarea>"),
+        "value=\"2026-04-01\"",
     ] {
         assert!(told.contains(said), "{said}: {told}");
     }
-    for (field, fields) in [
-        ("days", typed("2026-04-01, 80 F, 40 F")),
-        ("days", typed("2026-04-01 40 80")),
-        ("days", typed("2026-03-01, 40 F, 80 F")),
-        (
-            "base",
-            [("base", "50"), ("start", "2026-04-01"), ("days", days)],
-        ),
-        ("start", [("base", "50 F"), ("start", ""), ("days", days)]),
+    let changed = show(&scene, "/degree-days?base=50&start=x&days=none");
+    assert!(!changed.contains("Above"), "{changed}");
+    let first = "2026-04-01";
+    for (field, typed) in [
+        ("days", ["50 F", first, "2026-04-01, 80 F, 40 F"]),
+        ("days", ["50 F", first, "2026-04-01 40 80"]),
+        ("days", ["50 F", first, "2026-03-01, 40 F, 80 F"]),
+        ("days", ["50 F", first, "2026-04-01, 40,5 F, 80 F"]),
+        ("base", ["50", first, days]),
+        ("start", ["50 F", "", days]),
     ] {
-        let trouble = sum(&scene, &fields).unwrap_err();
+        let trouble = sum(&scene, typed).unwrap_err();
         assert!(trouble.of_field(field).is_some(), "{field}: {trouble}");
     }
+}
+
+#[test]
+fn what_a_key_found_stands_in_the_form_whatever_lies_in_a_draft() {
+    let scene = Scene::new();
+    let typed = [
+        ("pest", "European chafer"),
+        ("method", "sod"),
+        ("count1", "7"),
+    ];
+    let typed = typed.map(|(name, value)| (name.to_owned(), value.to_owned()));
+    let name = draft_name(
+        scene.screens.shared.which(),
+        &format!("/visit/{}/look", scene.visit),
+        "count",
+        "4",
+    );
+    let desk = &scene.screens.shared;
+    desk.desk().keep_draft(&name, &typed, 0).unwrap();
+    assert!(show(&scene, "/look").contains("<option selected>European chafer"));
+    let found = show(&scene, "/look?pest=japanese_beetle");
+    assert!(
+        found.contains("<option selected>Japanese beetle"),
+        "{found}"
+    );
+    assert!(
+        !found.contains("<option selected>European chafer"),
+        "{found}"
+    );
+    assert!(
+        found.contains("value=\"7\""),
+        "the rest of it stays: {found}"
+    );
 }
 
 #[test]

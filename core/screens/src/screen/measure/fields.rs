@@ -13,7 +13,7 @@ use crate::walk::line_of;
 use crate::words::Units;
 
 /// The unit of an empty length.
-pub(super) fn length_unit(ask: &Ask<'_>) -> &'static str {
+fn length_unit(ask: &Ask<'_>) -> &'static str {
     match ask.words.units {
         Units::Us => "ft",
         Units::Metric => "m",

@@ -9,25 +9,14 @@ use sward_rules::measure::{
 };
 use sward_rules::{Answer, Field, RuleError};
 
-use super::fields::length_unit;
 use super::section::outline_now;
 use crate::ask::{Ask, Doing, Next};
 use crate::part::amounts;
-use crate::part::form::NumberField;
 use crate::part::how::how;
+use crate::part::inputs::{Inputs, address};
 use crate::server::Form;
 use crate::trouble::Wrong;
 use crate::{Result, Trouble, part};
-
-/// What is typed, with the units of the form.
-const TYPED: [&str; 6] = [
-    "strip",
-    "strip.unit",
-    "along",
-    "along.unit",
-    "slope",
-    "slope.unit",
-];
 
 /// The length of a section's edge, or why it is not known.
 pub(super) fn edge(ask: &Ask<'_>, outline: &Outline) -> Markup {
@@ -47,32 +36,21 @@ pub(super) fn shown(ask: &Ask<'_>, section: &Section) -> Markup {
     let Some(outline) = &section.outline else {
         return html! {};
     };
-    let typed = Form {
-        fields: ask.query.to_vec(),
-        files: Vec::new(),
-    };
+    let typed = Form::of_query(ask.query);
     // An address that was changed by hand has no result.
     let found = work(outline, &typed).ok();
     let refused = ask.again.is_some_and(|a| a.form.text("do") == "rest");
-    let form = ask.form("rest");
-    let number = |name: &str, label: &str, unit: &str| {
-        form.number(&NumberField {
-            name,
-            label,
-            unit,
-            filled: ask.query(name).map(str::to_owned),
-            from: String::new(),
-        })
-    };
+    let inputs = Inputs::new(ask, "rest", typed);
+    let form = &inputs.form;
     html! {
         @if let Some(found) = &found { (result(ask, found)) }
         details open[refused] {
             summary { (ask.t("measure-rest")) }
             (form.wrap(html! {
                 p.note { (ask.t("measure-rest-how")) }
-                (number("strip", "word-field-strip-width", length_unit(ask)))
-                (number("along", "measure-strip-along", length_unit(ask)))
-                (number("slope", "word-field-slope", "%"))
+                (inputs.number("strip", "word-field-strip-width", ("ft", "m"), None))
+                (inputs.number("along", "measure-strip-along", ("ft", "m"), None))
+                (inputs.number("slope", "word-field-slope", ("%", "%"), None))
                 (form.quiet_submit("measure-rest-work-out"))
             }))
         }
@@ -86,11 +64,7 @@ pub(super) fn worked(doing: &mut Doing<'_>) -> Result<Next> {
     let path = doing.path;
     let outline = outline_now(doing.book()?, yard, id)?.ok_or(Trouble::NotFound)?;
     work(&outline, form)?;
-    let mut query = form_urlencoded::Serializer::new(String::new());
-    for name in TYPED {
-        query.append_pair(name, form.text(name));
-    }
-    Ok(Next::Go(format!("{path}?{}", query.finish())))
+    Ok(Next::Go(address(path, form, &[])))
 }
 
 /// What was asked for: a strip, a slope, or both.

@@ -103,10 +103,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn form(fixes: &str) -> Form {
-        Form {
-            fields: vec![("fixes".into(), fixes.into())],
-            files: Vec::new(),
-        }
+        crate::testing::sent(&[("fixes", fixes)])
     }
 
     fn square() -> String {

@@ -12,15 +12,20 @@ use crate::Result;
 use crate::ask::Ask;
 use crate::part::finding::findings;
 use crate::part::{row, way};
+use crate::trouble::if_there;
 
 /// The equipment with its setting, pace, and what that was calibrated on.
 pub(super) fn equipment(ask: &Ask<'_>, job: &Job) -> Result<Markup> {
     let words = ask.words;
     let not_known = ask.t("frame-not-known");
-    let Some(id) = job.kept.as_ref().and_then(|p| p.equipment) else {
+    let id = job.kept.as_ref().and_then(|p| p.equipment);
+    let sheet = match id {
+        Some(id) => if_there(ask.book()?.equipment_sheet(id))?,
+        None => None,
+    };
+    let (Some(id), Some(sheet)) = (id, sheet) else {
         return Ok(html! { h2 { (ask.t("plan-equipment")) } p { span.unknown { (not_known) } } });
     };
-    let sheet = ask.book()?.equipment_sheet(id)?;
     let amount = |a: Option<sward_rules::Entered>| a.map_or_else(String::new, |a| words.amount(&a));
     let calibrated = sheet
         .calibrated_on
@@ -45,8 +50,11 @@ pub(super) fn equipment(ask: &Ask<'_>, job: &Job) -> Result<Markup> {
 /// The lot, and whether there is enough of it by its last count.
 pub(super) fn stock(ask: &Ask<'_>, job: &Job, plan: &Plan) -> Result<Markup> {
     let chosen = job.kept.as_ref().and_then(|p| p.stock);
-    let lot = chosen.map(|id| ask.book()?.stock_sheet(id).map_err(crate::Trouble::from));
-    let Some(lot) = lot.transpose()? else {
+    let lot = match chosen {
+        Some(id) => if_there(ask.book()?.stock_sheet(id))?,
+        None => None,
+    };
+    let Some(lot) = lot else {
         return Ok(
             html! { h2 { (ask.t("plan-stock")) } p { span.unknown { (ask.t("frame-not-known")) } } },
         );

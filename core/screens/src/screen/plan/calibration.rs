@@ -73,10 +73,11 @@ fn held(sheet: &EquipmentSheet, now: &Now<'_>) -> Vec<Finding> {
     let used = SetUp {
         product: product(now.product),
         operator: known(now.operator),
-        swath: now.swath.or(sheet.swath),
+        swath: now.swath,
         ..always
     };
-    let is_there = sheet.calibrated_on.is_some() || sheet.calibrated_rate.is_some();
+    // A day alone says of no rate that it was found.
+    let is_there = sheet.calibrated_rate.is_some();
     let found = calibration_findings(
         is_there.then_some(&made),
         &used,
@@ -150,6 +151,10 @@ mod tests {
                 ..now()
             },
             Now {
+                swath: None,
+                ..now()
+            },
+            Now {
                 age_days: Some(60),
                 ..now()
             },
@@ -176,15 +181,17 @@ mod tests {
             ..sheet()
         };
         assert_eq!(sum(&held(&bare, &now())), Verdict::Unknown);
-        let never = EquipmentSheet {
-            calibrated_on: None,
-            calibrated_rate: None,
-            ..sheet()
-        };
-        assert_eq!(
-            reasons(&never, &now()),
-            [Reason::NeverCalibrated.to_string()]
-        );
+        for day in [None, sheet().calibrated_on] {
+            let never = EquipmentSheet {
+                calibrated_on: day,
+                calibrated_rate: None,
+                ..sheet()
+            };
+            assert_eq!(
+                reasons(&never, &now()),
+                [Reason::NeverCalibrated.to_string()]
+            );
+        }
     }
 
     #[test]

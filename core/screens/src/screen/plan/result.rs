@@ -21,6 +21,7 @@ use crate::part::how::how;
 use crate::part::{amounts, row, way};
 use crate::screen;
 use crate::screen::visit::Here;
+use crate::trouble::if_there;
 use crate::{Result, Trouble};
 
 /// Why the amounts could not be worked out.
@@ -77,7 +78,10 @@ fn swath(ask: &Ask<'_>, job: &Job, plan: &Plan) -> Result<Option<Finding>> {
     let Some((machine, planned, swath, line_spacing)) = asked else {
         return Ok(None);
     };
-    let sheet = ask.book()?.equipment_sheet(machine)?;
+    let Some(sheet) = if_there(ask.book()?.equipment_sheet(machine))? else {
+        let finding = Finding::unknown(Check::Swath, Reason::SwathNotKnown);
+        return Ok(Some(finding));
+    };
     let Some(gives) = sheet.calibrated_rate else {
         return Ok(None);
     };

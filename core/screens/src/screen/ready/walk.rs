@@ -134,14 +134,7 @@ fn answers(form: &Form, asked: &[Question], at_utc_ms: i64) -> Result<Vec<Answer
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn sent(fields: &[(&str, &str)]) -> Form {
-        let owned = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
-        Form {
-            fields: fields.iter().map(owned).collect(),
-            files: Vec::new(),
-        }
-    }
+    use crate::testing::sent;
 
     #[test]
     fn what_is_not_answered_is_not_there() {

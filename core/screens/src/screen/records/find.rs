@@ -4,8 +4,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use maud::{Markup, html};
 use sward_book::Book;
-use sward_book::export::{RecordFilter, incidents, incidents_to_csv, records, to_csv, to_json};
-use sward_book::ids::{SheetId, VisitId};
+use sward_book::book::FindingWanted;
+use sward_book::export::{
+    IncidentRecord, Record, RecordFilter, incidents, incidents_to_csv, records, to_csv, to_json,
+};
+use sward_book::ids::{IncidentId, SheetId, VisitId};
 use sward_book::view::sheets::YardView;
 use sward_book::view::visit::{VisitState, VisitView};
 
@@ -225,23 +228,61 @@ enum Form {
 /// The records of what was found, or of the whole book. A visit without a result has none; an
 /// incident is told whether it belongs to one or not.
 fn text(book: &Book, wanted: Option<&Wanted>, form: Form) -> Result<String> {
-    let mut found = records(book, &RecordFilter::default())?;
-    let mut happened = incidents(book, &RecordFilter::default())?;
-    if let Some(wanted) = wanted {
-        // The same visits as the list shows: a record's own day may differ from its visit's.
-        let visits: BTreeSet<VisitId> = book
-            .find_visits(&wanted.for_book(0))?
-            .iter()
-            .map(|v| v.visit)
-            .collect();
-        found.retain(|r| visits.contains(&r.visit));
-        happened.retain(|i| i.visit.is_none_or(|visit| visits.contains(&visit)));
-    }
+    let found = || -> Result<Vec<Record>> {
+        let mut found = records(book, &RecordFilter::default())?;
+        if let Some(wanted) = wanted {
+            // The same visits as the list shows: a record's own day may differ from its visit's.
+            let visits = visits_of(book, &wanted.for_book(0))?;
+            found.retain(|r| visits.contains_key(&r.visit));
+        }
+        Ok(found)
+    };
+    let happened = || -> Result<Vec<IncidentRecord>> {
+        match wanted {
+            None => Ok(incidents(book, &RecordFilter::default())?),
+            Some(wanted) => incidents_found(book, wanted),
+        }
+    };
     Ok(match form {
-        Form::Records => to_csv(&found),
-        Form::Json => to_json(&found, &happened),
-        Form::Incidents => incidents_to_csv(&happened),
+        Form::Records => to_csv(&found()?),
+        Form::Json => to_json(&found()?, &happened()?),
+        Form::Incidents => incidents_to_csv(&happened()?),
     })
+}
+
+/// Incidents of the visits that were found; and of those that name no visit the ones of these days:
+/// all of them where only days are looked for, else those on a yard of such visits.
+fn incidents_found(book: &Book, wanted: &Wanted) -> Result<Vec<IncidentRecord>> {
+    let visits = visits_of(book, &wanted.for_book(0))?;
+    let whenever = FindingWanted {
+        from_day: None,
+        to_day: None,
+        ..wanted.for_book(0)
+    };
+    let visits_whenever = visits_of(book, &whenever)?;
+    let yards: BTreeSet<SheetId> = visits_whenever.into_values().flatten().collect();
+    let days = RecordFilter {
+        from: wanted.from,
+        to: wanted.to,
+        ..RecordFilter::default()
+    };
+    let in_days = incidents(book, &days)?;
+    let in_days: BTreeSet<IncidentId> = in_days.iter().map(|i| i.incident.incident).collect();
+    let mut happened = incidents(book, &RecordFilter::default())?;
+    happened.retain(|i| match i.visit {
+        Some(visit) => visits.contains_key(&visit),
+        None => {
+            in_days.contains(&i.incident.incident)
+                && (wanted.is_of_days() || i.yard.is_some_and(|yard| yards.contains(&yard)))
+        }
+    });
+    Ok(happened)
+}
+
+/// The visits that are found, with their yards.
+fn visits_of(book: &Book, wanted: &FindingWanted) -> Result<BTreeMap<VisitId, Option<SheetId>>> {
+    let found = book.find_visits(wanted)?;
+    Ok(found.into_iter().map(|v| (v.visit, v.yard)).collect())
 }
 
 #[cfg(test)]

@@ -1,47 +1,25 @@
 //! The screens of records, shown and acted on as the server does it.
 
-use std::sync::Arc;
-
-use sward_book::Book;
-use sward_book::action::{ReadyInputs, Start, judge};
-use sward_book::fact::{Fact, ReadBackHow};
+use sward_book::action::Incident;
+use sward_book::fact::{Fact, IncidentWhat};
 use sward_book::ids::VisitId;
-use sward_book::testing::{TestEnv, found};
-use sward_rules::Entered;
-use sward_rules::finding::Verdict;
+use sward_book::{Book, Env as _};
 use sward_rules::look::{Sample, SampleMethod};
-use sward_rules::measure::{Outline, Shape};
 
-use crate::Result;
-use crate::ask::{Again, Ask, Doing, Next, Screen};
-use crate::server::Form;
-use crate::state::{Setting, Shared};
-use crate::words::{Language, Units, Words};
+use crate::ask::{Again, Next};
+use crate::testing::{self, WORDS, given, lawn, read_back, sent};
 
 /// A book with one treated visit and one that only looked.
 struct Scene {
-    shared: Arc<Shared>,
+    screens: testing::Scene,
     treated: VisitId,
     open: VisitId,
-    _folder: tempfile::TempDir,
 }
 
 enum Came {
     To(String),
     Back(String),
     File(String, String),
-}
-
-fn words(language: Language) -> Words {
-    Words {
-        language,
-        units: Units::Us,
-        zone: chrono_tz::UTC,
-    }
-}
-
-fn given(text: &str) -> Entered {
-    Entered::parse(text).unwrap()
 }
 
 fn treat(book: &mut Book, visit: VisitId) {
@@ -52,133 +30,42 @@ fn treat(book: &mut Book, visit: VisitId) {
         ("rate_most", "3 lb/1000 ft2"),
     ];
     let label = book.add_label(&fields).unwrap();
-    let numbers = book.to_read_back(label).unwrap();
-    let again: Vec<(&str, &str)> = numbers.iter().map(|(k, v)| (*k, v.as_str())).collect();
-    book.read_back(label, &again, ReadBackHow::TypedTwice, "")
-        .unwrap();
-    let (found, _) = judge(book, visit, label, ReadyInputs::default()).unwrap();
-    let unknown = found.iter().filter(|f| f.verdict == Verdict::Unknown);
-    let acknowledged = unknown.map(|f| f.check).collect();
-    book.record_findings(visit, label, found, None).unwrap();
-    let start = Start {
-        label_sheet: label,
-        rate: given("2.5 lb/1000 ft2"),
-        sections: Vec::new(),
-        acknowledged,
-        against: Some("a test".into()),
-        equipment: None,
-        lot: Some("L-7".into()),
-        gear: None,
-    };
-    let keep_offs = book.start(visit, start).unwrap();
-    let now_ms = book.now().unwrap().utc_ms;
-    book.load(visit, keep_offs, given("12.5 lb"), None, now_ms)
-        .unwrap();
-    book.finish(visit, &[], "").unwrap();
+    read_back(book, label).unwrap();
+    testing::treat(book, visit, label).unwrap();
 }
 
 impl Scene {
     fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let env = TestEnv::new(11);
-        let mut book = found(folder.path(), &env, "Ana").unwrap();
-        let yard = book
-            .add_yard("Corner", "1 Example Way", "America/New_York")
-            .unwrap();
-        let outline = Outline {
-            shape: Shape::Rectangle {
-                length: given("100 ft"),
-                width: given("50 ft"),
-            },
-            left_out: Vec::new(),
-        };
-        book.add_section(yard, "front", &outline).unwrap();
-        let treated = book.open_visit(yard, "white grub").unwrap();
-        let sample = Sample {
-            method: SampleMethod::SodSquare(given("12 in")),
-            count: 12,
-        };
-        book.count(treated, "white grub", vec![sample], "").unwrap();
-        treat(&mut book, treated);
-        env.pass_ms(60_000);
-        let hedge = book.add_yard("Hedge", "2 Example Way", "").unwrap();
-        let open = book.open_visit(hedge, "chinch bug").unwrap();
-        drop(book);
-        let shared = Shared::new(Setting {
-            folder: folder.path().to_owned(),
-            env: Arc::clone(&env) as Arc<dyn sward_book::Env>,
-            zone: chrono_tz::UTC,
-            port: 0,
-        })
-        .unwrap();
+        let (screens, treated) = testing::Scene::new(|book| {
+            let yard = lawn(book, "Corner")?;
+            let treated = book.open_visit(yard, "white grub")?;
+            let sample = Sample {
+                method: SampleMethod::SodSquare(given("12 in")),
+                count: 12,
+            };
+            book.count(treated, "white grub", vec![sample], "")?;
+            treat(book, treated);
+            Ok(treated)
+        });
+        screens.env.pass_ms(60_000);
+        let open = screens.book(|book| {
+            let hedge = book.add_yard("Hedge", "2 Example Way", "")?;
+            book.open_visit(hedge, "chinch bug")
+        });
         Self {
-            shared: Arc::new(shared),
+            screens,
             treated,
             open,
-            _folder: folder,
         }
     }
 
-    fn screen(&self, path: &str) -> (&'static Screen, Vec<(String, String)>) {
-        for visit in [self.treated, self.open] {
-            let pattern = path.replace(&visit.to_string(), "{visit}");
-            if let Some(screen) = super::SCREENS.iter().find(|s| s.path == pattern) {
-                return (screen, vec![("visit".to_owned(), visit.to_string())]);
-            }
-        }
-        panic!("no screen at {path}");
-    }
-
-    fn shown(&self, path: &str, language: Language, again: Option<&Again>) -> Result<String> {
-        let (path, query) = path.split_once('?').unwrap_or((path, ""));
-        let (screen, params) = self.screen(path);
-        let query = Form::from_urlencoded(query.as_bytes())?.fields;
-        let show = |book: Option<&Book>| {
-            let now = book.unwrap().now()?;
-            let ask = Ask::new(
-                book,
-                &self.shared,
-                words(language),
-                now,
-                path,
-                &params,
-                &query,
-                again,
-            );
-            (screen.show)(&ask).map(|page| page.main.into_string())
-        };
-        self.shared.reading(show)?
-    }
-
-    /// A screen in English, after it was seen to be whole in both languages.
     fn show(&self, path: &str) -> String {
-        for language in Language::ALL {
-            let page = self.shown(path, language, None).unwrap();
-            assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
-        }
-        self.shown(path, Language::English, None).unwrap()
+        self.screens.show(path)
     }
 
     fn send(&self, path: &str, fields: &[(&str, &str)]) -> Came {
-        let (screen, params) = self.screen(path);
-        let owned = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
-        let form = Form {
-            fields: fields.iter().map(owned).collect(),
-            files: Vec::new(),
-        };
-        let act = screen.acts.iter().find(|(n, _)| *n == form.text("do"));
-        let mut slot = self.shared.writer();
-        let next = (act.unwrap().1)(&mut Doing {
-            slot: &mut slot,
-            shared: &self.shared,
-            words: words(Language::English),
-            path,
-            params: &params,
-            form: &form,
-        });
-        drop(slot);
-        self.shared.changed();
-        match next {
+        let form = sent(fields);
+        match self.screens.act(path, &form) {
             Ok(Next::Go(path)) => Came::To(path),
             Ok(Next::File { name, bytes, .. }) => {
                 Came::File(name, String::from_utf8(bytes).unwrap())
@@ -186,7 +73,7 @@ impl Scene {
             Ok(Next::Once(_)) => panic!("no page is shown once here"),
             Err(trouble) => {
                 let again = Again { form, trouble };
-                Came::Back(self.shown(path, Language::English, Some(&again)).unwrap())
+                Came::Back(self.screens.shown(WORDS, path, Some(&again)).unwrap())
             }
         }
     }
@@ -265,6 +152,58 @@ fn a_file_holds_what_was_found_and_is_named_by_the_day_alone() {
 }
 
 #[test]
+fn what_happened_on_a_yard_that_was_not_found_is_in_no_file_of_what_was() {
+    let scene = Scene::new();
+    let happened_utc_ms = scene.screens.env.clock().utc_ms;
+    scene.screens.book(|book| {
+        let yard = |visit| book.visit(visit).map(|v| v.yard);
+        let (corner, hedge) = (yard(scene.treated)?, yard(scene.open)?);
+        for (note, yard, visit) in [
+            ("of the Corner visit", None, Some(scene.treated)),
+            ("of the Corner yard", corner, None),
+            ("of the Hedge yard", hedge, None),
+            ("of nowhere", None, None),
+        ] {
+            book.file_incident(Incident {
+                adds_to: None,
+                yard,
+                visit,
+                what: IncidentWhat::Other,
+                told: note.to_owned(),
+                done: String::new(),
+                who_called: String::new(),
+                happened_utc_ms,
+            })?;
+        }
+        Ok(())
+    });
+    let export = |of: &str, kind: &str| {
+        let fields = [("do", "export"), ("of", of), ("kind", kind)];
+        match scene.send("/records", &fields) {
+            Came::File(_, text) => text,
+            _ => panic!("a file is expected"),
+        }
+    };
+    to(scene.send("/records", &[("do", "find"), ("place", "Hedge")]));
+    for kind in ["incidents", "json"] {
+        let text = export("found", kind);
+        assert!(text.contains("of the Hedge yard"), "{text}");
+        assert!(!text.contains("of the Corner"), "{text}");
+        assert!(!text.contains("of nowhere"), "{text}");
+        let text = export("whole", kind);
+        assert!(text.contains("of the Corner yard"), "{text}");
+    }
+    to(scene.send("/records", &[("do", "find"), ("from", "2026-06-15")]));
+    let text = export("found", "incidents");
+    for told in ["Corner visit", "Corner yard", "Hedge yard", "nowhere"] {
+        assert!(text.contains(told), "only days are looked for: {text}");
+    }
+    let days = [("do", "find"), ("place", "Hedge"), ("to", "2026-06-01")];
+    to(scene.send("/records", &days));
+    assert!(!export("found", "incidents").contains("Hedge yard"));
+}
+
+#[test]
 fn a_record_shows_what_was_frozen_what_is_not_known_and_what_rules_ask() {
     let scene = Scene::new();
     let page = scene.show(&format!("/records/{}", scene.treated));
@@ -298,12 +237,10 @@ fn the_yards_state_says_which_rules_may_govern_and_no_other_asks_to_be_filled() 
     let path = format!("/records/{}", scene.treated);
     let page = scene.show(&path);
     assert!(page.contains("Say in which state the yard is"), "{page}");
-    let mut slot = scene.shared.writer();
-    let book = slot.as_mut().unwrap();
-    let yard = book.visit(scene.treated).unwrap().yard.unwrap();
-    book.set_yard_fields(yard, &[("state", "pa")]).unwrap();
-    drop(slot);
-    scene.shared.changed();
+    scene.screens.book(|book| {
+        let yard = book.visit(scene.treated)?.yard.unwrap();
+        book.set_yard_fields(yard, &[("state", "pa")])
+    });
     let page = scene.show(&path);
     let at = |text: &str| page.find(text).unwrap_or_else(|| panic!("{text}: {page}"));
     assert!(at("Pennsylvania 7 Pa. Code") < at("Rules of other states"));
@@ -330,14 +267,14 @@ fn a_visit_without_a_result_shows_what_there_is_and_leads_back_to_it() {
 impl Scene {
     /// The name of the first standing fact of its kind.
     fn fact(&self, is: fn(&Fact) -> bool) -> String {
-        let mut slot = self.shared.writer();
-        let book = slot.as_mut().unwrap();
-        let history = book.visit(self.treated).unwrap().history;
-        let standing = history.iter().filter(|l| l.superseded_by.is_none());
-        let found = standing
-            .map(|l| l.fact)
-            .find(|id| is(&book.fact(*id).unwrap().1));
-        found.unwrap().to_string()
+        self.screens.book(|book| {
+            let history = book.visit(self.treated)?.history;
+            let standing = history.iter().filter(|l| l.superseded_by.is_none());
+            let found = standing
+                .map(|l| l.fact)
+                .find(|id| is(&book.fact(*id).unwrap().1));
+            Ok(found.unwrap().to_string())
+        })
     }
 }
 
@@ -434,8 +371,7 @@ fn a_finish_made_anew_without_times_moves_no_keep_off() {
     let scene = Scene::new();
     let path = format!("/records/{}/correct", scene.treated);
     let last = |scene: &Scene| {
-        let slot = scene.shared.writer();
-        let keep_offs = slot.as_ref().unwrap().keep_offs_of(scene.treated).unwrap();
+        let keep_offs = scene.screens.book(|book| book.keep_offs_of(scene.treated));
         keep_offs[0].last_applied_utc_ms
     };
     let before = last(&scene);

@@ -55,6 +55,13 @@ impl Wanted {
         *self == Self::default()
     }
 
+    /// Whether nothing but days is looked for.
+    pub(super) fn is_of_days(&self) -> bool {
+        [&self.place, &self.product, &self.person]
+            .iter()
+            .all(|text| text.is_empty())
+    }
+
     /// The same for the book, at most `limit` visits; zero: all.
     pub(super) fn for_book(&self, limit: usize) -> FindingWanted {
         let part = |text: &str| (!text.is_empty()).then(|| text.to_owned());
@@ -81,16 +88,7 @@ fn name(which: Option<Which>) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn form(fields: &[(&str, &str)]) -> Form {
-        Form {
-            fields: fields
-                .iter()
-                .map(|(n, v)| ((*n).to_owned(), (*v).to_owned()))
-                .collect(),
-            files: Vec::new(),
-        }
-    }
+    use crate::testing::sent;
 
     #[test]
     fn what_is_looked_for_lies_on_the_desk_until_all_is_wanted() {
@@ -99,7 +97,7 @@ mod tests {
         let which = Some(Which::Own);
         assert!(Wanted::read(&desk, which).unwrap().is_all());
         let wanted =
-            Wanted::typed(&form(&[("place", " Corner "), ("from", "2026-06-01")])).unwrap();
+            Wanted::typed(&sent(&[("place", " Corner "), ("from", "2026-06-01")])).unwrap();
         wanted.keep(&desk, which).unwrap();
         assert_eq!(Wanted::read(&desk, which).unwrap(), wanted);
         assert!(Wanted::read(&desk, Some(Which::Season)).unwrap().is_all());
@@ -112,7 +110,7 @@ mod tests {
 
     #[test]
     fn a_day_that_is_none_is_said_beside_its_field() {
-        let trouble = Wanted::typed(&form(&[("to", "June")])).unwrap_err();
+        let trouble = Wanted::typed(&sent(&[("to", "June")])).unwrap_err();
         assert!(trouble.of_field("to").is_some(), "{trouble}");
     }
 }

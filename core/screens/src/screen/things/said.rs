@@ -5,13 +5,13 @@
 
 use chrono::NaiveDate;
 use maud::{Markup, html};
-use sward_book::BookError;
 use sward_book::sheet::schema::{self, Field, FieldKind, SAYS_NOTHING};
 use sward_book::sheet::{SheetConflict, SheetDoc, SheetKind};
 use sward_rules::Entered;
 
 use crate::Result;
 use crate::ask::Ask;
+use crate::trouble::if_there;
 
 /// The message with a field's name.
 pub(super) fn name_key(key: &str) -> String {
@@ -94,11 +94,8 @@ pub(super) fn product(ask: &Ask<'_>, label: &str) -> Result<Option<String>> {
     let Ok(label) = label.parse() else {
         return Ok(None);
     };
-    match ask.book()?.label(label) {
-        Ok(view) => Ok(Some(view.product).filter(|name| !name.is_empty())),
-        Err(BookError::NotFound { .. }) => Ok(None),
-        Err(error) => Err(error.into()),
-    }
+    let view = if_there(ask.book()?.label(label))?;
+    Ok(view.map(|v| v.product).filter(|name| !name.is_empty()))
 }
 
 /// A day with how long ago it was, or how far ahead it lies.

@@ -1,7 +1,5 @@
 //! A label sheet on two phones: what they say differently is shown, settled by a tap, read back.
 
-use std::sync::Arc;
-
 use sward_book::Book;
 use sward_book::fact::Role;
 use sward_book::ids::SheetId;
@@ -9,22 +7,13 @@ use sward_book::sheet::SheetKind;
 use sward_book::testing::{TestEnv, ask, found, give};
 
 use super::label;
-use crate::ask::{Ask, Doing, Next, Screen};
-use crate::server::Form;
-use crate::state::{Setting, Shared};
-use crate::words::{Language, Units, Words};
+use crate::ask::Next;
+use crate::testing::{self, WORDS, sent};
 use crate::{Result, Trouble};
 
-const WORDS: Words = Words {
-    language: Language::English,
-    units: Units::Us,
-    zone: chrono_tz::UTC,
-};
-
 struct Scene {
-    shared: Arc<Shared>,
+    screens: testing::Scene,
     label: SheetId,
-    _folders: [tempfile::TempDir; 2],
 }
 
 fn typed_meanwhile(book: &mut Book, label: SheetId, rate_most: &str, rate_least: &str) {
@@ -34,10 +23,10 @@ fn typed_meanwhile(book: &mut Book, label: SheetId, rate_most: &str, rate_least:
 
 /// Two phones that typed other rates without seeing each other, both told to the first.
 fn two_phones() -> Scene {
-    let folders = [tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap()];
+    let [folder, other_folder] = [(); 2].map(|()| tempfile::tempdir().unwrap());
     let (env, other_env) = (TestEnv::new(11), TestEnv::new(12));
-    let mut book = found(folders[0].path(), &env, "Ana").unwrap();
-    let (mut other, asked) = ask(folders[1].path(), &other_env, "Ben").unwrap();
+    let mut book = found(folder.path(), &env, "Ana").unwrap();
+    let (mut other, asked) = ask(other_folder.path(), &other_env, "Ben").unwrap();
     book.admit(&asked, Role::Applicator).unwrap();
     let label = book
         .add_label(&[("product", "Example granules"), ("method", "granule")])
@@ -47,64 +36,23 @@ fn two_phones() -> Scene {
     typed_meanwhile(&mut other, label, "2.5 lb/1000 ft2", "1 lb/1000 ft2");
     give(&other, &mut book).unwrap();
     drop((book, other));
-    let setting = Setting {
-        folder: folders[0].path().to_owned(),
-        env: Arc::clone(&env) as Arc<dyn sward_book::Env>,
-        zone: chrono_tz::UTC,
-        port: 0,
-    };
     Scene {
-        shared: Arc::new(Shared::new(setting).unwrap()),
+        screens: testing::Scene::on(folder, env),
         label,
-        _folders: folders,
     }
 }
 
 impl Scene {
-    fn screen(&self, end: &str) -> (&'static Screen, String, Vec<(String, String)>) {
-        let wanted = format!("/things/labels/{{label}}{end}");
-        let screen = super::SCREENS.iter().find(|s| s.path == wanted).unwrap();
-        let path = format!("/things/labels/{}{end}", self.label);
-        let params = vec![("label".to_owned(), self.label.to_string())];
-        (screen, path, params)
+    fn address(&self, end: &str) -> String {
+        format!("/things/labels/{}{end}", self.label)
     }
 
     fn shown(&self, end: &str) -> String {
-        let (screen, path, params) = self.screen(end);
-        let page = self.shared.reading(|book| {
-            let now = book.unwrap().now().unwrap();
-            let ask = Ask::new(book, &self.shared, WORDS, now, &path, &params, &[], None);
-            (screen.show)(&ask).map(|page| page.main.into_string())
-        });
-        page.unwrap().unwrap()
+        self.screens.show(&self.address(end))
     }
 
     fn send(&self, end: &str, fields: &[(&str, &str)]) -> Result<String> {
-        let (screen, path, params) = self.screen(end);
-        let form = Form {
-            fields: fields
-                .iter()
-                .map(|(n, v)| ((*n).to_owned(), (*v).to_owned()))
-                .collect(),
-            files: Vec::new(),
-        };
-        let (_, act) = screen
-            .acts
-            .iter()
-            .find(|(name, _)| *name == form.text("do"))
-            .unwrap();
-        let mut slot = self.shared.writer();
-        let next = act(&mut Doing {
-            slot: &mut slot,
-            shared: &self.shared,
-            words: WORDS,
-            path: &path,
-            params: &params,
-            form: &form,
-        });
-        drop(slot);
-        self.shared.changed();
-        match next? {
+        match self.screens.act(&self.address(end), &sent(fields))? {
             Next::Go(path) => Ok(path),
             _ => panic!("every act of a label sheet leads to a screen"),
         }
@@ -115,9 +63,8 @@ impl Scene {
     }
 
     fn stored(&self, key: &str) -> String {
-        let slot = self.shared.writer();
-        let book = slot.as_ref().unwrap();
-        book.sheet(self.label, SheetKind::Label).unwrap().text(key)
+        let sheet = self.screens.book(|b| b.sheet(self.label, SheetKind::Label));
+        sheet.text(key)
     }
 }
 

@@ -119,16 +119,7 @@ pub(super) fn borrowed<'a>(typed: &'a [(&'static str, String)]) -> Vec<(&'a str,
 mod tests {
     use super::super::label::GROUPS;
     use super::*;
-
-    fn form(fields: &[(&str, &str)]) -> Form {
-        Form {
-            fields: fields
-                .iter()
-                .map(|(n, v)| ((*n).to_owned(), (*v).to_owned()))
-                .collect(),
-            files: Vec::new(),
-        }
-    }
+    use crate::testing::sent as form;
 
     #[test]
     fn a_number_needs_its_unit() {

@@ -5,10 +5,12 @@ use chrono::{Days, NaiveDate};
 use maud::{Markup, html};
 use sward_book::Book;
 use sward_book::env::TimeProof;
+use sward_book::view::keep_off::Standing;
+use sward_rules::keep_off::State;
 
 use super::Yards;
 use crate::ask::Ask;
-use crate::part::keep_off::card;
+use crate::part::keep_off::{card, told};
 use crate::{Result, part};
 
 /// A licence that runs out within so many days is named. Common practice, no source.
@@ -27,16 +29,17 @@ pub(super) fn time_uncertain(ask: &Ask<'_>, book: &Book) -> Result<Markup> {
     })
 }
 
-/// So many keep-offs are shown whole; of the rest each is still named, in a line that leads to it.
+/// So many keep-offs are shown whole; of the rest each is still told, in a line that leads to it.
 const WHOLE_MOST: usize = 40;
 
 /// Every keep-off that runs, those that wait for a look first.
 pub(super) fn keep_offs(ask: &Ask<'_>, book: &Book, yards: &mut Yards<'_>) -> Result<Markup> {
-    let (now, running) = book.keep_offs_to_watch()?;
+    let (now, mut running) = book.keep_offs_to_watch()?;
+    running.sort_by_key(|view| view.standing(now) != Standing::ByClaims(State::WaitsForDry));
     Ok(html! {
         h2 { (ask.t("today-keep-offs")) }
         @if running.is_empty() { p.note { (ask.t("today-no-keep-offs")) } }
-        @for (number, view) in running.iter().filter(|view| view.keeps_off(now)).enumerate() {
+        @for (number, view) in running.iter().enumerate() {
             @let (name, words) = yards.get(view.yard);
             @let open = format!("/visit/{}/keep-off", view.visit);
             @if number < WHOLE_MOST {
@@ -46,7 +49,8 @@ pub(super) fn keep_offs(ask: &Ask<'_>, book: &Book, yards: &mut Yards<'_>) -> Re
                     (part::way(&open, &ask.t("today-keep-off-open")))
                 }
             } @else {
-                (part::way(&open, &format!("\u{26d4} {name}: {}", view.name)))
+                @let standing = told(words, view.standing(now), now);
+                (part::way(&open, &format!("\u{26d4} {name}: {}: {}: {}", view.name, standing.state, standing.until)))
             }
         }
     })
@@ -134,4 +138,55 @@ pub(super) fn alone_here(ask: &Ask<'_>, book: &Book) -> Result<Markup> {
         @if members > 1 { (part::way("/crew/swap", &ask.t("today-swap"))) }
         @else { (part::way("/things/backup", &ask.t("today-backup"))) }
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::WHOLE_MOST;
+    use crate::testing::{Scene, lawn, read_back, treat};
+
+    #[test]
+    fn the_last_of_many_keep_offs_still_says_until_when_and_what_needs_a_look_stands_first() {
+        let (scene, ()) = Scene::new(|book| {
+            let label = |until_dry| {
+                [
+                    ("product", "Example Bait"),
+                    ("method", "granule"),
+                    ("rate_most", "3 lb/1000 ft2"),
+                    ("keep_off_until_dry", until_dry),
+                    (
+                        "keep_off_wait",
+                        if until_dry == "yes" { "nothing" } else { "4 h" },
+                    ),
+                ]
+            };
+            let [by_time, until_dry] = [
+                book.add_label(&label("no"))?,
+                book.add_label(&label("yes"))?,
+            ];
+            for label in [by_time, until_dry] {
+                read_back(book, label)?;
+            }
+            let yard = lawn(book, "Corner")?;
+            for number in 0..=WHOLE_MOST {
+                let label = if number == WHOLE_MOST {
+                    until_dry
+                } else {
+                    by_time
+                };
+                let visit = book.open_visit(yard, "white grub")?;
+                treat(book, visit, label)?;
+            }
+            Ok(())
+        });
+        let page = scene.show("/");
+        assert_eq!(page.matches("class=\"stay\"").count(), WHOLE_MOST);
+        let first = page.find("class=\"big\"").unwrap();
+        assert!(
+            page[first..].starts_with("class=\"big\">until someone sees it dry"),
+            "{page}"
+        );
+        let line = page.split("\u{26d4} Corner: front: ").nth(1).unwrap();
+        assert!(line.starts_with("Keep off: until "), "{line}");
+    }
 }

@@ -130,14 +130,7 @@ fn answered(form: &Form) -> Result<Vec<AftercareDone>> {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn sent(fields: &[(&str, &str)]) -> Form {
-        let owned = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
-        Form {
-            fields: fields.iter().map(owned).collect(),
-            files: Vec::new(),
-        }
-    }
+    use crate::testing::sent;
 
     #[test]
     fn an_unticked_box_is_no_answer() {

@@ -123,10 +123,7 @@ mod tests {
             units: Units::Us,
             zone: chrono_tz::Tz::America__New_York,
         };
-        let form = Form {
-            fields: vec![("at".to_owned(), time.to_owned())],
-            files: Vec::new(),
-        };
+        let form = crate::testing::sent(&[("at", time)]);
         time_before(&form, "at", NOW, words)
     }
 

@@ -19,6 +19,7 @@ use sward_rules::quantity::{Dimension, Unit};
 
 use crate::Result;
 use crate::screen::visit::Here;
+use crate::trouble::if_there;
 use crate::words::Units;
 
 /// A visit on which treating was started.
@@ -86,7 +87,10 @@ impl Treating {
         }
         let started = started.or(started_outside);
         let machine = plan.as_ref().and_then(|p| p.equipment);
-        let machine = machine.map(|id| book.equipment_sheet(id)).transpose()?;
+        let machine = match machine {
+            Some(id) => if_there(book.equipment_sheet(id))?,
+            None => None,
+        };
         Ok(started.map(|(started, started_utc_ms)| Self {
             has_outsiders,
             planned: planned(&started, plan.as_ref(), &keep_offs),

@@ -50,8 +50,7 @@ fn the_half_way_check_says_stop_above_the_labels_most() {
 fn a_finish_needs_its_time_and_amount_said() {
     let scene = Scene::new();
     scene.start();
-    scene.env.pass_ms(20 * 60_000);
-    scene.shared.changed();
+    scene.pass_min(20);
     let (trouble, page) = scene.refused("/treat", &[("do", "finish")]);
     assert!(trouble.of_field("when").is_some() && trouble.of_field("product").is_some());
     assert!(page.contains("Fill this in."));
@@ -83,7 +82,7 @@ fn each_section_may_have_its_own_time_or_its_last_load() {
     let scene = Scene::new();
     scene.start();
     let ids = scene.keep_offs();
-    scene.env.pass_ms(30 * 60_000);
+    scene.pass_min(30);
     let loaded_ms = scene.now_ms();
     for id in &ids {
         let fields = [
@@ -108,8 +107,7 @@ fn each_section_may_have_its_own_time_or_its_last_load() {
         trouble.of_field("on").is_some(),
         "with two sections it says where"
     );
-    scene.env.pass_ms(10 * 60_000);
-    scene.shared.changed();
+    scene.pass_min(10);
     assert!(scene.show("/treat").contains("Each with its last load"));
     let first = format!("at.{}", ids[0]);
     let second = format!("at.{}", ids[1]);
@@ -172,3 +170,22 @@ fn more_left_than_filled_is_said_beside_what_is_left() {
     let (trouble, _) = scene.refused("/treat", &fields);
     assert!(trouble.of_field("left").is_some(), "{trouble:?}");
 }
+
+#[test]
+fn a_sheet_of_the_plan_that_has_not_arrived_hides_no_screen() {
+    let scene = Scene::new();
+    scene.start();
+    let plan = [
+        ("equipment", NOWHERE),
+        ("stock", NOWHERE),
+        ("swath", "8 ft"),
+    ];
+    scene.book(|book| book.set_plan(scene.visit, &plan));
+    assert!(scene.show("/treat").contains("10 lb"));
+    let plan = scene.show("/plan");
+    assert!(plan.contains("On which swath"), "{plan}");
+    assert!(scene.show("/ready").contains("/treat"));
+}
+
+/// The name of a sheet that nobody has.
+const NOWHERE: &str = "00000000-0000-0000-0000-000000000001";

@@ -5,9 +5,8 @@
 use sward_book::Book;
 use sward_book::action::JUDGED_AGE_MOST_MIN;
 use sward_book::fact::{Fact, Replacement};
-use sward_book::ids::{SheetId, StreamId, VisitId};
+use sward_book::ids::{StreamId, VisitId};
 use sward_book::sheet::{PlanSheet, YardSheet};
-use sward_book::view::keep_off::KeepOffView;
 use sward_book::view::visit::VisitView;
 use sward_rules::keep_off::Now;
 use sward_rules::label::Method;
@@ -131,13 +130,6 @@ fn is_whole(book: &Book, here: &Here, plan: &PlanSheet) -> bool {
         && plan.vessel.is_some()
         && plan.carrier.is_some() == wet
         && plan.label.is_some_and(|id| comes_out(book, here, id))
-}
-
-/// The keep-offs that run on a yard, whichever visit they are of.
-pub(super) fn running_on(book: &Book, yard: SheetId) -> Result<Vec<KeepOffView>> {
-    let (_, mut running) = book.keep_offs_to_watch()?;
-    running.retain(|k| k.yard == Some(yard));
-    Ok(running)
 }
 
 /// Who carries a device: their name, or the device's short name where none is known.

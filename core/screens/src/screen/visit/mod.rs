@@ -12,11 +12,10 @@ use sward_book::view::keep_off::KeepOffView;
 use sward_book::view::visit::{ReturnDay, VisitState, VisitView};
 
 use crate::ask::{Ask, Page, Place, Screen};
-use crate::part::keep_off::told;
+use crate::part::keep_off::{running_on, told};
 use crate::words::{Clock, Words};
 use crate::{Result, part};
 
-use known::running_on;
 pub(crate) use known::{Here, who};
 use steps::{Block, Known, Stand, Step};
 

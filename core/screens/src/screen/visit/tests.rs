@@ -1,31 +1,20 @@
 //! The screens of a visit from its opening to the plan, shown and acted on as the server does it.
 
-use std::sync::Arc;
-
 use sward_book::Book;
-use sward_book::action::{ReadyInputs, Start, judge};
-use sward_book::fact::ReadBackHow;
 use sward_book::ids::{SheetId, VisitId};
 use sward_book::sheet::SheetKind;
-use sward_book::testing::{TestEnv, found};
 use sward_book::view::visit::VisitState;
-use sward_rules::Entered;
-use sward_rules::finding::Verdict;
-use sward_rules::measure::{Outline, Shape};
 
-use crate::ask::{Again, Ask, Doing, Next, Screen};
-use crate::server::Form;
-use crate::state::{Setting, Shared};
-use crate::words::{Language, Units, Words};
-use crate::{Result, Trouble};
+use crate::Trouble;
+use crate::ask::{Again, Next};
+use crate::testing::{self, WORDS, given, lawn, sent};
 
 /// A book with one yard, one section, one label sheet and one open visit.
 pub(crate) struct Scene {
-    pub(crate) shared: Arc<Shared>,
+    screens: testing::Scene,
     pub(crate) yard: SheetId,
     pub(crate) label: SheetId,
     pub(crate) visit: VisitId,
-    _folder: tempfile::TempDir,
 }
 
 /// What acting on a screen came to.
@@ -38,131 +27,52 @@ pub(crate) enum Came {
 
 impl Scene {
     pub(crate) fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let env = TestEnv::new(7);
-        let mut book = found(folder.path(), &env, "Ana").unwrap();
-        let yard = book
-            .add_yard("Corner", "1 Example Way", "America/New_York")
-            .unwrap();
-        let side = |text: &str| Entered::parse(text).unwrap();
-        let outline = Outline {
-            shape: Shape::Rectangle {
-                length: side("100 ft"),
-                width: side("50 ft"),
-            },
-            left_out: Vec::new(),
-        };
-        book.add_section(yard, "front", &outline).unwrap();
-        let label = label(&mut book);
-        let visit = book.open_visit(yard, "white grub").unwrap();
-        drop(book);
-        let shared = Shared::new(Setting {
-            folder: folder.path().to_owned(),
-            env: Arc::clone(&env) as Arc<dyn sward_book::Env>,
-            zone: chrono_tz::UTC,
-            port: 0,
-        })
-        .unwrap();
+        let (screens, (yard, label, visit)) = testing::Scene::new(|book| {
+            let yard = lawn(book, "Corner")?;
+            let label = label(book);
+            let visit = book.open_visit(yard, "white grub")?;
+            Ok((yard, label, visit))
+        });
         Self {
-            shared: Arc::new(shared),
+            screens,
             yard,
             label,
             visit,
-            _folder: folder,
         }
-    }
-
-    fn screen(&self, path: &str) -> (&'static Screen, Vec<(String, String)>) {
-        let pattern = path.replace(&self.visit.to_string(), "{visit}");
-        let screen = crate::screen::all().find(|s| s.path == pattern).unwrap();
-        (screen, vec![("visit".to_owned(), self.visit.to_string())])
-    }
-
-    fn shown(
-        &self,
-        path: &str,
-        query: &[(String, String)],
-        again: Option<&Again>,
-    ) -> Result<String> {
-        let (screen, params) = self.screen(path);
-        let show = |book: Option<&Book>| {
-            let now = book.unwrap().now()?;
-            let ask = Ask::new(book, &self.shared, WORDS, now, path, &params, query, again);
-            (screen.show)(&ask).map(|page| page.main.into_string())
-        };
-        self.shared.reading(show)?
     }
 
     /// A screen of the visit, `part` being what follows the visit in its address.
     pub(crate) fn show(&self, part: &str) -> String {
-        let (path, query) = part.split_once('?').unwrap_or((part, ""));
-        let query = Form::from_urlencoded(query.as_bytes()).unwrap().fields;
-        let page = self.shown(&format!("/visit/{}{path}", self.visit), &query, None);
-        let page = page.unwrap();
-        for own in ["visit", "look", "plan", "finding"] {
-            assert!(
-                !page.contains(&format!("\u{27e6}{own}-")),
-                "a message is missing: {page}"
-            );
-        }
-        page
+        self.screens.show(&format!("/visit/{}{part}", self.visit))
     }
 
     /// Sends a form.
     pub(crate) fn send(&self, part: &str, fields: &[(&str, &str)]) -> Came {
         let path = format!("/visit/{}{part}", self.visit);
-        let (screen, params) = self.screen(&path);
-        let owned = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
-        let form = Form {
-            fields: fields.iter().map(owned).collect(),
-            files: Vec::new(),
-        };
-        let (_, act) = screen
-            .acts
-            .iter()
-            .find(|(n, _)| *n == form.text("do"))
-            .unwrap();
-        let mut slot = self.shared.writer();
-        let next = act(&mut Doing {
-            slot: &mut slot,
-            shared: &self.shared,
-            words: WORDS,
-            path: &path,
-            params: &params,
-            form: &form,
-        });
-        drop(slot);
-        self.shared.changed();
-        match next {
+        let form = sent(fields);
+        match self.screens.act(&path, &form) {
             Ok(Next::Go(path)) => Came::To(path),
             Ok(_) => panic!("neither a file nor a page is expected"),
-            Err(trouble) => Came::Back(
-                self.shown(&path, &[], Some(&Again { form, trouble }))
-                    .unwrap(),
-            ),
+            Err(trouble) => {
+                let again = Again { form, trouble };
+                Came::Back(self.screens.shown(WORDS, &path, Some(&again)).unwrap())
+            }
         }
     }
 
-    pub(crate) fn book<T>(&self, read: impl FnOnce(&mut Book) -> T) -> T {
-        let done = read(self.shared.writer().as_mut().unwrap());
-        self.shared.changed();
-        done
+    pub(crate) fn book<T>(&self, work: impl FnOnce(&mut Book) -> sward_book::Result<T>) -> T {
+        self.screens.book(work)
     }
 
     /// Reads the label sheet's numbers back.
     pub(crate) fn read_back(&self) {
-        self.book(|book| {
-            let numbers = book.to_read_back(self.label).unwrap();
-            let again: Vec<(&str, &str)> = numbers.iter().map(|(k, v)| (*k, v.as_str())).collect();
-            book.read_back(self.label, &again, ReadBackHow::TypedTwice, "")
-                .unwrap();
-        });
+        self.book(|book| testing::read_back(book, self.label));
     }
 
     /// Every field of a plan, as its form sends it.
     fn plan_fields(&self) -> Vec<(String, String)> {
         let label = self.label.to_string();
-        let sections = self.book(|book| book.yard_sheet(self.yard).unwrap().sections);
+        let sections = self.book(|book| book.yard_sheet(self.yard)).sections;
         let mut fields = vec![
             ("do", "keep".to_owned()),
             ("key", label.clone()),
@@ -198,39 +108,9 @@ impl Scene {
 
     /// Treats the visit by its plan and finishes it.
     fn treat(&self) {
-        self.book(|book| {
-            let now_ms = book.now().unwrap().utc_ms;
-            let inputs = ReadyInputs::default();
-            let (found, _) = judge(book, self.visit, self.label, inputs).unwrap();
-            let unknown = found.iter().filter(|f| f.verdict == Verdict::Unknown);
-            let acknowledged = unknown.map(|f| f.check).collect();
-            book.record_findings(self.visit, self.label, found, None)
-                .unwrap();
-            let start = Start {
-                label_sheet: self.label,
-                rate: Entered::parse("2.5 lb/1000 ft2").unwrap(),
-                sections: Vec::new(),
-                acknowledged,
-                against: Some("a test".into()),
-                equipment: None,
-                lot: None,
-                gear: None,
-            };
-            let keep_offs = book.start(self.visit, start).unwrap();
-            let product = Entered::parse("12.5 lb").unwrap();
-            book.load(self.visit, keep_offs.clone(), product, None, now_ms)
-                .unwrap();
-            let done: Vec<_> = keep_offs.into_iter().map(|k| (k, now_ms)).collect();
-            book.finish(self.visit, &done, "").unwrap();
-        });
+        self.book(|book| testing::treat(book, self.visit, self.label));
     }
 }
-
-const WORDS: Words = Words {
-    language: Language::English,
-    units: Units::Us,
-    zone: chrono_tz::UTC,
-};
 
 fn label(book: &mut Book) -> SheetId {
     let label = book
@@ -363,7 +243,7 @@ fn a_visit_ends_without_treating_for_a_reason() {
             ("again", "2026-07-01"),
         ],
     ));
-    let state = scene.book(|book| book.visit(scene.visit).unwrap().state);
+    let state = scene.book(|book| book.visit(scene.visit)).state;
     assert_eq!(state, VisitState::NotTreated);
     let page = scene.show("");
     assert!(page.contains("ended without treating"));
@@ -409,7 +289,7 @@ fn a_plan_leads_to_the_can_test_and_tells_of_a_swath_that_is_not_the_calibration
             ("calibrated_rate", "1.25 lb/1000 ft2"),
             ("swath", "10 ft"),
         ];
-        book.add_sheet(SheetKind::Equipment, &fields).unwrap()
+        book.add_sheet(SheetKind::Equipment, &fields)
     });
     let machine = machine.to_string();
     let planned = |swath| {
@@ -440,7 +320,7 @@ fn what_lacks_in_a_plan_is_said_beside_every_field() {
     let page = came_back(scene.keep_plan(&lacking));
     assert_eq!(page.matches("Fill this in.").count(), 4, "{page}");
     assert!(page.contains("value=\"lots\""));
-    let kept = scene.book(|book| book.plan(scene.visit).unwrap());
+    let kept = scene.book(|book| book.plan(scene.visit));
     assert_eq!(kept, None);
     let page = came_back(scene.keep_plan(&[("equipment", "nonsense")]));
     assert!(page.contains("Choose one of these."), "{page}");
@@ -455,7 +335,7 @@ fn a_repeat_visit_takes_last_times_plan_with_one_button() {
     let page = scene.show("");
     assert!(page.contains("Keep-offs run on this yard"), "{page}");
     assert!(page.contains("treatment finished"));
-    scene.visit = scene.book(|book| book.open_visit(scene.yard, "white grub").unwrap());
+    scene.visit = scene.book(|book| book.open_visit(scene.yard, "white grub"));
     let page = scene.show("");
     assert!(
         page.contains("Keep-offs run on this yard"),
@@ -485,7 +365,7 @@ fn what_is_left_empty_is_as_on_the_sheet_of_the_equipment() {
             ("calibrated_on", "2026-05-02"),
             ("calibrated_for", "Invented Granules"),
         ];
-        book.add_sheet(SheetKind::Equipment, &fields).unwrap()
+        book.add_sheet(SheetKind::Equipment, &fields)
     });
     let page = scene.show("/plan");
     assert!(
@@ -499,8 +379,8 @@ fn what_is_left_empty_is_as_on_the_sheet_of_the_equipment() {
         ("vessel", ""),
     ];
     went_to(scene.keep_plan(&empty));
-    let plan = scene.book(|book| book.plan(scene.visit).unwrap().unwrap());
-    assert_eq!(plan.holds, Some(Entered::parse("40 lb").unwrap()));
+    let plan = scene.book(|book| book.plan(scene.visit)).unwrap();
+    assert_eq!(plan.holds, Some(given("40 lb")));
     let page = scene.show("/plan");
     assert!(page.contains("<svg"), "the lines to walk are drawn");
     for words in ["Spreader 1", "Sat, May 2, 2026", "Invented Granules"] {
@@ -512,7 +392,8 @@ fn what_is_left_empty_is_as_on_the_sheet_of_the_equipment() {
 fn a_visit_that_is_not_there_is_not_found() {
     let mut scene = Scene::new();
     scene.visit = VisitId(uuid::Uuid::nil());
-    let page = scene.shown(&format!("/visit/{}", scene.visit), &[], None);
+    let address = format!("/visit/{}", scene.visit);
+    let page = scene.screens.shown(WORDS, &address, None);
     assert!(matches!(
         page,
         Err(Trouble::Book(sward_book::BookError::NotFound { .. }))

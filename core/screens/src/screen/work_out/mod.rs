@@ -88,13 +88,9 @@ struct Given<'a> {
 /// The address where minutes are worked out for a label's depth.
 pub(crate) fn watering_in(depth: &Entered) -> String {
     let typed = ("depth".to_owned(), depth.for_person());
-    let form = Form {
-        fields: vec![typed],
-        files: Vec::new(),
-    };
     address(
         &format!("/things/work-out/{}", watering::WATERING.name),
-        &form,
+        &Form::of_query(&[typed]),
         &[],
     )
 }
@@ -123,10 +119,7 @@ fn named(name: &str) -> Result<&'static Calc> {
 
 fn show(ask: &Ask<'_>) -> Result<Page> {
     let calc = named(&ask.param::<String>("what")?)?;
-    let last = Form {
-        fields: ask.query.to_vec(),
-        files: Vec::new(),
-    };
+    let last = Form::of_query(ask.query);
     let result = if last.fields.is_empty() || ask.again.is_some() {
         None
     } else {

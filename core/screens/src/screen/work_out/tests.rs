@@ -1,27 +1,23 @@
 //! Each calculation answers in both languages, what the rules refuse stands beside its field, and
 //! nothing is kept.
 
-use std::sync::Arc;
-
 use sward_book::ids::SheetId;
-use sward_book::testing::{TestEnv, found};
 
-use super::{CALCS, SCREENS};
-use crate::Trouble;
-use crate::ask::{Again, Ask, Doing, Next};
+use super::CALCS;
+use crate::Result;
+use crate::ask::{Again, Next};
 use crate::server::Form;
-use crate::state::{Setting, Shared};
+use crate::testing;
 use crate::words::{Language, Units, Words};
 
 struct Scene {
-    shared: Arc<Shared>,
+    screens: testing::Scene,
     label: SheetId,
-    _folder: tempfile::TempDir,
 }
 
 /// A form of fields `name=value`; a value's unit stands behind a bar.
 fn form(fields: &[&str]) -> Form {
-    let mut all = Vec::new();
+    let mut all = vec![("do".to_owned(), "work-out".to_owned())];
     for field in fields {
         let (name, value) = field.split_once('=').unwrap();
         let (value, unit) = value.split_once('|').unwrap_or((value, ""));
@@ -30,10 +26,7 @@ fn form(fields: &[&str]) -> Form {
             all.push((format!("{name}.unit"), unit.to_owned()));
         }
     }
-    Form {
-        fields: all,
-        files: Vec::new(),
-    }
+    Form::of_query(&all)
 }
 
 fn words(language: Language, units: Units) -> Words {
@@ -46,66 +39,25 @@ fn words(language: Language, units: Units) -> Words {
 
 impl Scene {
     fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let env = TestEnv::new(7);
-        let mut book = found(folder.path(), &env, "Ana").unwrap();
-        let label = book
-            .add_label(&[
+        let (screens, label) = testing::Scene::new(|book| {
+            book.add_label(&[
                 ("product", "Example drench"),
                 ("method", "drench"),
                 ("rate_most", "0.6 fl oz/1000 ft2"),
                 ("carrier_least", "2 gal/1000 ft2"),
             ])
-            .unwrap();
-        drop(book);
-        let setting = Setting {
-            folder: folder.path().to_owned(),
-            env: Arc::clone(&env) as Arc<dyn sward_book::Env>,
-            zone: chrono_tz::UTC,
-            port: 0,
-        };
-        Self {
-            shared: Arc::new(Shared::new(setting).unwrap()),
-            label,
-            _folder: folder,
-        }
+        });
+        Self { screens, label }
     }
 
     fn shown(&self, words: Words, what: &str, query: &str, again: Option<&Again>) -> String {
-        let path = format!("/things/work-out/{what}");
-        let params = vec![("what".to_owned(), what.to_owned())];
-        let query = Form::from_urlencoded(query.as_bytes()).unwrap().fields;
-        let page = self.shared.reading(|book| {
-            let now = book.unwrap().now().unwrap();
-            let ask = Ask::new(
-                book,
-                &self.shared,
-                words,
-                now,
-                &path,
-                &params,
-                &query,
-                again,
-            );
-            (SCREENS[1].show)(&ask).map(|page| page.main.into_string())
-        });
-        page.unwrap().unwrap()
+        let address = format!("/things/work-out/{what}?{query}");
+        self.screens.shown(words, &address, again).unwrap()
     }
 
-    fn send(&self, what: &str, form: &Form) -> Result<String, Trouble> {
+    fn send(&self, what: &str, form: &Form) -> Result<String> {
         let path = format!("/things/work-out/{what}");
-        let params = vec![("what".to_owned(), what.to_owned())];
-        let (_, act) = SCREENS[1].acts[0];
-        let mut slot = self.shared.writer();
-        let next = act(&mut Doing {
-            slot: &mut slot,
-            shared: &self.shared,
-            words: words(Language::English, Units::Us),
-            path: &path,
-            params: &params,
-            form,
-        });
-        match next? {
+        match self.screens.act(&path, form)? {
             Next::Go(path) => Ok(path.split_once('?').unwrap().1.to_owned()),
             _ => panic!("a calculation leads to its result"),
         }
@@ -150,7 +102,7 @@ fn every_page_shows_its_form_in_both_languages_and_units() {
                 assert!(!page.contains("class=\"how\""), "{}: {page}", calc.name);
             }
         }
-        scene.send(calc.name, &Form::default()).unwrap_err();
+        scene.send(calc.name, &form(&[])).unwrap_err();
     }
 }
 

@@ -14,9 +14,10 @@ const PAGE: usize = 100;
 
 pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
     let book = ask.book()?;
-    let from = ask.query("from").and_then(|n| n.parse::<usize>().ok());
-    let from = from.unwrap_or(0).min(usize::MAX - PAGE);
     let mut yards = book.yards()?;
+    let from = ask.query("from").and_then(|n| n.parse::<usize>().ok());
+    // Behind the last yard there is no page: then the first, as where no number stands.
+    let from = from.filter(|from| *from < yards.len()).unwrap_or(0);
     let running: BTreeSet<SheetId> = book
         .keep_offs_running(ask.now)?
         .iter()
@@ -58,52 +59,25 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
 
 #[cfg(test)]
 mod tests {
-    use std::sync::Arc;
-
-    use sward_book::Env;
-    use sward_book::testing::{TestEnv, found};
-
     use super::*;
-    use crate::state::{Setting, Shared};
-    use crate::words::{Language, Units, Words};
+    use crate::testing::Scene;
 
     #[test]
     fn every_yard_is_on_one_of_the_pages() {
-        let folder = tempfile::tempdir().unwrap();
-        let env = TestEnv::new(3);
-        let mut book = found(folder.path(), &env, "Ana").unwrap();
-        for number in 0..PAGE + 2 {
-            book.add_yard(&format!("Lot {number:03}"), "", "UTC")
-                .unwrap();
-        }
-        drop(book);
-        let setting = Setting {
-            folder: folder.path().to_owned(),
-            env: Arc::clone(&env) as Arc<dyn Env>,
-            zone: chrono_tz::UTC,
-            port: 0,
-        };
-        let shared = Shared::new(setting).unwrap();
-        let words = Words {
-            language: Language::English,
-            units: Units::Us,
-            zone: chrono_tz::UTC,
-        };
-        let page = |from: &str| {
-            let query = [("from".to_owned(), from.to_owned())];
-            let page = shared.reading(|book| {
-                let now = book.unwrap().now().unwrap();
-                let ask = Ask::new(book, &shared, words, now, "/yards", &[], &query, None);
-                show(&ask).map(|page| page.main.into_string())
-            });
-            page.unwrap().unwrap()
-        };
+        let (scene, ()) = Scene::new(|book| {
+            for number in 0..PAGE + 2 {
+                book.add_yard(&format!("Lot {number:03}"), "", "UTC")?;
+            }
+            Ok(())
+        });
+        let page = |from: &str| scene.show(&format!("/yards?from={from}"));
         let (first, second) = (page("0"), page("100"));
         assert!(first.contains("Lot 000") && first.contains("Lot 099"));
         assert!(!first.contains("Lot 100") && first.contains("/yards?from=100"));
         assert!(second.contains("Lot 100") && second.contains("Lot 101"));
         assert!(!second.contains("/yards?from="));
-        for odd in ["-1", "many", "99999999999999999999"] {
+        let behind_all = usize::MAX.to_string();
+        for odd in ["-1", "many", "102", &behind_all, "99999999999999999999"] {
             assert!(page(odd).contains("Lot 000"), "{odd}");
         }
     }

@@ -60,8 +60,7 @@ pub(super) fn show(ask: &Ask<'_>) -> Result<Page> {
 
 /// Running keep-offs stand first: a child stands behind each of them.
 fn keep_offs(ask: &Ask<'_>, words: Words, yard: SheetId) -> Result<Markup> {
-    let mut running = ask.book()?.keep_offs_running(ask.now)?;
-    running.retain(|k| k.yard == Some(yard) && k.keeps_off(ask.now));
+    let running = keep_off::running_on(ask.book()?, yard)?;
     Ok(html! {
         @for view in &running {
             (keep_off::card(ask, words, view))

@@ -19,30 +19,31 @@ use sward_rules::Entered;
 use sward_rules::calibrate::{Tried, rate_found_finding};
 use sward_rules::finding::Finding;
 use sward_rules::label::LabelSays;
+use sward_rules::quantity::pieces;
 
 use super::{Worked, short};
 use crate::args::AgainstArgs;
 use crate::error::{CliError, Result};
 use crate::words;
 
-/// Amounts set apart by commas, the unit with each or once at the end: "20, 21, 25 fl oz".
+/// Amounts of a list ([`pieces`]), the unit with each or once at the end: "20, 21, 25 fl oz".
 fn amounts(flag: &str, text: &str) -> Result<Vec<Entered>> {
     let wrong = |error: &dyn std::fmt::Display| {
         CliError::Refused(format!(
             "{flag} \"{text}\" cannot be read: {error}. Write it like \"20, 21, 25 UNIT\""
         ))
     };
-    let parts: Vec<&str> = text.split(',').map(str::trim).collect();
-    let last = parts.last().copied().unwrap_or_default();
-    let number_end = last.find(|c: char| !(c.is_ascii_digit() || "+-.".contains(c)));
+    let of_number = |c: char| c.is_ascii_digit() || "+-.,".contains(c);
+    let parts = pieces(text);
+    let Some(last) = parts.last() else {
+        return Err(wrong(&"nothing stands there"));
+    };
+    let number_end = last.find(|c| !of_number(c));
     let unit = number_end.map_or("", |end| &last[end..]);
     parts
         .iter()
         .map(|part| {
-            let bare = !part.is_empty()
-                && part
-                    .chars()
-                    .all(|c| c.is_ascii_digit() || "+-.".contains(c));
+            let bare = !part.is_empty() && part.chars().all(of_number);
             let typed = if bare {
                 format!("{part} {unit}")
             } else {
@@ -104,9 +105,13 @@ mod tests {
                 .collect::<Vec<_>>()
                 .join(";")
         };
-        assert_eq!(listed("1, 2.5,3 g"), "1 g;2.5 g;3 g");
+        assert_eq!(listed("1, 2.5; 3 g"), "1 g;2.5 g;3 g");
         assert_eq!(listed("1 oz, 2 g"), "1 oz;2 g");
-        assert!(amounts("--catches", "1,,2 g").is_err());
+        for two_ways in ["1,5 g", "2, 1,5 g", "1,5, 2 g", "1,2,3 g"] {
+            let error = amounts("--catches", two_ways).unwrap_err().to_string();
+            assert!(error.contains("read in two ways"), "{two_ways}: {error}");
+        }
+        assert!(amounts("--catches", "1, , 2 g").is_err());
         assert!(amounts("--catches", "1, 2").is_err());
         assert!(amounts("--catches", "").is_err());
     }

@@ -1,28 +1,20 @@
 //! The edge stands with the area; a strip and a slope are worked out from what was typed, and what
 //! does not fit stands beside its field.
 
-use std::sync::Arc;
-
-use sward_book::ids::{ItemId, SheetId};
-use sward_book::testing::{TestEnv, found};
 use sward_rules::Entered;
 use sward_rules::measure::{Outline, Shape};
 
-use crate::ask::{Again, Ask, Doing, Next, Screen};
-use crate::screen::measure::SCREENS;
-use crate::server::Form;
-use crate::state::{Setting, Shared};
+use crate::ask::{Again, Next};
+use crate::testing::{self, WORDS, given, sent, words};
 use crate::words::{Language, Units, Words};
 
 struct Scene {
-    shared: Arc<Shared>,
-    yard: SheetId,
-    section: ItemId,
-    _folder: tempfile::TempDir,
+    screens: testing::Scene,
+    path: String,
 }
 
 fn ft(text: &str) -> Entered {
-    Entered::parse(&format!("{text} ft")).unwrap()
+    given(&format!("{text} ft"))
 }
 
 /// 60 by 25 feet.
@@ -33,77 +25,22 @@ fn lawn() -> Shape {
     }
 }
 
-fn words(language: Language) -> Words {
-    Words {
-        language,
-        units: Units::Us,
-        zone: chrono_tz::UTC,
-    }
-}
-
-fn screen() -> &'static Screen {
-    let screen = SCREENS.iter().find(|s| s.path.ends_with("/{section}"));
-    screen.unwrap()
-}
-
 impl Scene {
     fn new(shape: Shape) -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let env = TestEnv::new(7);
-        let mut book = found(folder.path(), &env, "Ana").unwrap();
-        let yard = book
-            .add_yard("Corner", "1 Example Way", "America/New_York")
-            .unwrap();
-        let left_out = Vec::new();
-        let outline = Outline { shape, left_out };
-        let section = book.add_section(yard, "front", &outline).unwrap();
-        drop(book);
-        let setting = Setting {
-            folder: folder.path().to_owned(),
-            env: Arc::clone(&env) as Arc<dyn sward_book::Env>,
-            zone: chrono_tz::UTC,
-            port: 0,
-        };
-        Self {
-            shared: Arc::new(Shared::new(setting).unwrap()),
-            yard,
-            section,
-            _folder: folder,
-        }
-    }
-
-    fn path(&self) -> String {
-        format!("/yards/{}/sections/{}", self.yard, self.section)
-    }
-
-    fn params(&self) -> Vec<(String, String)> {
-        vec![
-            ("yard".to_owned(), self.yard.to_string()),
-            ("section".to_owned(), self.section.to_string()),
-        ]
+        let (screens, path) = testing::Scene::new(|book| {
+            let yard = book.add_yard("Corner", "1 Example Way", "America/New_York")?;
+            let left_out = Vec::new();
+            let outline = Outline { shape, left_out };
+            let section = book.add_section(yard, "front", &outline)?;
+            Ok(format!("/yards/{yard}/sections/{section}"))
+        });
+        Self { screens, path }
     }
 
     fn shown(&self, language: Language, query: &str, again: Option<&Again>) -> String {
-        let (path, params) = (self.path(), self.params());
-        let query = Form::from_urlencoded(query.as_bytes()).unwrap().fields;
-        let shown = self.shared.reading(|book| {
-            let now = book.unwrap().now().unwrap();
-            let words = words(language);
-            let ask = Ask::new(
-                book,
-                &self.shared,
-                words,
-                now,
-                &path,
-                &params,
-                &query,
-                again,
-            );
-            (screen().show)(&ask).map(|page| page.main.into_string())
-        });
-        let page = shown.unwrap().unwrap();
-        assert!(!page.contains('\u{27e6}'), "a message is missing: {page}");
-        page
+        let address = format!("{}?{query}", self.path);
+        let page = self.screens.shown(words(language), &address, again);
+        page.unwrap()
     }
 
     /// The screen that a form leads to, or the same one with what is wrong.
@@ -117,26 +54,11 @@ impl Scene {
             ("slope", slope),
             ("slope.unit", "%"),
         ];
-        let form = Form {
-            fields: fields.map(|(n, v)| (n.to_owned(), v.to_owned())).to_vec(),
-            files: Vec::new(),
-        };
-        let (path, params) = (self.path(), self.params());
-        let (_, act) = screen().acts.iter().find(|(n, _)| *n == "rest").unwrap();
-        let mut slot = self.shared.writer();
-        let next = act(&mut Doing {
-            slot: &mut slot,
-            shared: &self.shared,
-            words: words(language),
-            path: &path,
-            params: &params,
-            form: &form,
-        });
-        drop(slot);
-        match next {
+        let form = sent(&fields);
+        match self.screens.act(&self.path, &form) {
             Ok(Next::Go(to)) => {
                 let (there, query) = to.split_once('?').unwrap();
-                assert_eq!(there, path);
+                assert_eq!(there, self.path);
                 self.shown(language, query, None)
             }
             Ok(_) => panic!("another screen is expected"),
@@ -169,6 +91,18 @@ fn the_edge_a_strip_and_a_slope_are_shown_with_their_working() {
         assert!(both.contains(value), "{value}: {both}");
     }
     assert_eq!(workings(&both), workings(&plain) + 2);
+    assert!(
+        both.contains("value=\"50\""),
+        "what was typed stands there: {both}"
+    );
+    // In metres the same address says what was typed in feet.
+    let metric = Words {
+        units: Units::Metric,
+        ..WORDS
+    };
+    let address = format!("{}?strip=5&strip.unit=ft", scene.path);
+    let page = scene.screens.shown(metric, &address, None).unwrap();
+    assert!(page.contains("value=\"5 ft\""), "{page}");
 
     let slope = scene.sent(Language::Spanish, ["", "", "75"]);
     assert!(slope.contains("A nivel") && slope.contains("<dd>1,200 "));

@@ -1,16 +1,9 @@
 //! What typed readings come to, and what is refused beside its field.
 
 use super::*;
+use crate::testing::sent;
 
 const NOW: i64 = 1_781_526_600_000;
-
-fn sent(fields: &[(&str, &str)]) -> Form {
-    let owned = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
-    Form {
-        fields: fields.iter().map(owned).collect(),
-        files: Vec::new(),
-    }
-}
 
 fn wind(fields: &[(&str, &str)]) -> Result<Vec<MeterReading>> {
     let units = SPEEDS.map(|s| format!("{s}.unit"));

@@ -57,7 +57,7 @@ fn a_checked_yard_is_started_with_each_thing_not_known_acknowledged() {
         "/ready",
         &[("do", "start"), ("ack.rain", "yes"), ("ack.repeat", "yes")],
     );
-    let state = scene.book(|b| b.visit(scene.visit)).unwrap().state;
+    let state = scene.book(|b| b.visit(scene.visit)).state;
     assert_eq!(state, VisitState::Treating);
     let page = scene.show("/ready");
     assert!(page.contains(&format!("/visit/{}/treat", scene.visit)));
@@ -78,14 +78,13 @@ fn a_check_carries_no_start_after_a_quarter_of_an_hour() {
     let scene = Scene::new();
     scene.look_well();
     scene.send("/ready", &[("do", "check")]);
-    scene.env.pass_ms(16 * 60_000);
-    scene.shared.changed();
+    scene.pass_min(16);
     let page = scene.show("/ready");
     assert!(page.contains("check again"), "{page}");
     assert!(!page.contains("value=\"start\""));
     let fields = [("do", "start"), ("ack.rain", "yes"), ("ack.repeat", "yes")];
     scene.act("/ready", &sent(&fields)).unwrap_err();
-    let state = scene.book(|b| b.visit(scene.visit)).unwrap().state;
+    let state = scene.book(|b| b.visit(scene.visit)).state;
     assert_eq!(state, VisitState::Looking);
 }
 
@@ -114,8 +113,8 @@ fn a_new_reading_or_another_rate_asks_for_a_new_check() {
 fn an_unproven_time_is_said_plainly() {
     let scene = Scene::new();
     scene.look_well();
-    scene.env.set_vouched(None);
-    scene.shared.changed();
+    scene.screens.env.set_vouched(None);
+    scene.screens.shared.changed();
     let page = scene.show("/ready");
     assert!(page.contains("Time uncertain"), "{page}");
     assert!(page.contains("href=\"/crew/time\""));
@@ -152,10 +151,9 @@ fn the_sun_is_told_where_the_yard_lies_and_its_hours_for_sprays() {
     let page = scene.show("/ready");
     assert!(page.contains("The sun today"), "{page}");
     assert!(page.contains("Where the yard lies is not known"), "{page}");
-    scene.change(|book| {
-        let yard = book.visit(scene.visit).unwrap().yard.unwrap();
+    scene.book(|book| {
+        let yard = book.visit(scene.visit)?.yard.unwrap();
         book.set_yard(yard, "position", "42.443961, -76.501881")
-            .unwrap();
     });
     let page = scene.show("/ready");
     assert!(
@@ -167,9 +165,9 @@ fn the_sun_is_told_where_the_yard_lies_and_its_hours_for_sprays() {
         !page.contains("commonly does not mix"),
         "granules do not hang in the air"
     );
-    scene.change(|book| {
-        let label = book.plan(scene.visit).unwrap().unwrap().label.unwrap();
-        book.set_label(label, "method", "foliar_spray").unwrap();
+    scene.book(|book| {
+        let label = book.plan(scene.visit)?.unwrap().label.unwrap();
+        book.set_label(label, "method", "foliar_spray")
     });
     let page = scene.show("/ready");
     assert!(page.contains("Air commonly does not mix from"), "{page}");
@@ -180,19 +178,18 @@ fn the_sun_is_told_where_the_yard_lies_and_its_hours_for_sprays() {
 fn a_marked_play_area_is_named_when_the_wind_blows_to_it() {
     use sward_book::sheet::SheetKind::Yard;
     let scene = Scene::new();
-    scene.change(|book| {
-        let yard = book.visit(scene.visit).unwrap().yard.unwrap();
-        for section in book.yard_sheet(yard).unwrap().sections {
+    scene.book(|book| {
+        let yard = book.visit(scene.visit)?.yard.unwrap();
+        for section in book.yard_sheet(yard)?.sections {
             let place = [("east", "0 m"), ("north", "0 m")];
-            book.set_item(yard, Yard, "sections", section.id, &place)
-                .unwrap();
+            book.set_item(yard, Yard, "sections", section.id, &place)?;
         }
         for (kind, east) in [("play_area", "60 m"), ("hive", "-60 m"), ("tree", "61 m")] {
             let mark = [("kind", kind), ("east", east), ("north", "60 m")];
-            book.add_item(yard, Yard, "marks", &mark).unwrap();
+            book.add_item(yard, Yard, "marks", &mark)?;
         }
-        let label = book.plan(scene.visit).unwrap().unwrap().label.unwrap();
-        book.set_label(label, "method", "foliar_spray").unwrap();
+        let label = book.plan(scene.visit)?.unwrap().label.unwrap();
+        book.set_label(label, "method", "foliar_spray")
     });
     let page = scene.show("/ready");
     assert!(page.contains("May lie down wind: play area."), "{page}");

@@ -16,7 +16,8 @@ use crate::part::finding::finding;
 use crate::part::how::how;
 use crate::part::inputs::{beside, listed, needed};
 use crate::server::Form;
-use crate::{Result, part};
+use crate::trouble::Wrong;
+use crate::{Result, Trouble, part};
 
 const NAMES: [(Field, &str); 4] = [
     (Field::BoxSpacing, "spacing"),
@@ -63,7 +64,8 @@ pub(super) fn work(form: &Form) -> Result<Boxes> {
     let curve = evenness(&boxes).map_err(told)?;
     let travel = match form.text("travel") {
         "one" => Travel::OneWay,
-        _ => Travel::BackAndForth,
+        "back" | "" => Travel::BackAndForth,
+        _ => return Err(Trouble::field("travel", Wrong::NotOffered)),
     };
     let finding = form
         .amount("across")?

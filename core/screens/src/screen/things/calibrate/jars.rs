@@ -7,13 +7,14 @@ use sward_rules::{Answer, Entered, Field};
 
 use super::keep::Kept;
 use super::{inputs, keep, timed};
-use crate::Result;
 use crate::ask::Ask;
 use crate::part::amounts::change;
 use crate::part::finding::findings;
 use crate::part::how::how;
 use crate::part::inputs::{beside, listed, needed};
 use crate::server::Form;
+use crate::trouble::Wrong;
+use crate::{Result, Trouble};
 
 const NAMES: [(Field, &str); 9] = [
     (Field::Nozzles, "jars"),
@@ -62,7 +63,9 @@ pub(super) fn work(form: &Form) -> Result<Jars> {
             let rate = boom_rate(&nozzles.value.mean_flow, &pace, &between).map_err(told)?;
             Some((rate, pace))
         }
-        _ => None,
+        (None, Some(_)) => return Err(Trouble::field("pace", Wrong::Missing)),
+        // A pace stands there already where one is on the sheet.
+        (_, None) => None,
     };
     Ok(Jars { nozzles, boom })
 }
@@ -99,8 +102,10 @@ pub(super) fn result(ask: &Ask<'_>, sheet: &EquipmentSheet, form: &Form) -> Resu
                 swath: None,
                 pace: Some(*pace),
                 setting: String::new(),
-                product: String::new(),
+                product: None,
             }))
+        } @else {
+            p.unknown { (ask.t("calibrate-no-boom-rate")) }
         }
     })
 }

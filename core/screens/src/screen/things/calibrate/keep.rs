@@ -24,7 +24,8 @@ pub(super) struct Kept {
     pub(super) swath: Option<Entered>,
     pub(super) pace: Option<Entered>,
     pub(super) setting: String,
-    pub(super) product: String,
+    /// None for a sprayer: it is calibrated by the mix that it puts on, whatever is in it.
+    pub(super) product: Option<String>,
 }
 
 /// Texts that go along; what is left empty is not known, whatever stood there for the calibration
@@ -74,19 +75,22 @@ pub(super) fn form(ask: &Ask<'_>, sheet: &EquipmentSheet, kept: &Kept) -> Markup
         (number("swath", "field-swath", ("ft", "m"), kept.swath.as_ref().or(sheet.swath.as_ref())))
         (number("pace", "field-pace", ("mph", "km/h"), kept.pace.as_ref()))
         (form.text("setting", "field-setting", "", Some(&kept.setting)))
-        (form.text("calibrated_for", "field-calibrated-for", "field-calibrated-for-help", Some(&kept.product)))
+        (form.text("calibrated_for", "field-calibrated-for", "field-calibrated-for-help", kept.product.as_deref()))
         (form.text("calibrated_by", "field-calibrated-by", "", None))
         (form.text("parts", "field-parts", "", Some(&sheet.parts)))
         (form.submit("calibrate-keep-this"))
     })
 }
 
-/// This result beside what somebody else kept the same day for the same product and setting; that
-/// nobody else has done it yet where there is no such result.
+/// This result beside what somebody else kept the same day for the same setting and, on a spreader,
+/// the same product; that nobody else has done it yet where there is no such result.
 fn second_person(ask: &Ask<'_>, sheet: &EquipmentSheet, kept: &Kept) -> Finding {
     let nobody = Finding::unknown(Check::Calibration, Reason::NoSecondPerson);
     let is_same = sheet.calibrated_on == Some(ask.words.day_of(ask.now.utc_ms))
-        && sheet.calibrated_for == kept.product
+        && kept
+            .product
+            .as_ref()
+            .is_none_or(|p| *p == sheet.calibrated_for)
         && sheet.setting == kept.setting
         && !sheet.calibrated_by.is_empty();
     let (Ok(book), Some(rate), true) = (ask.book(), sheet.calibrated_rate, is_same) else {
@@ -114,16 +118,23 @@ pub(super) fn keep(doing: &mut Doing<'_>) -> Result<Next> {
     let Ok(rate) = Entered::from_canonical(form.text("calibrated_rate")) else {
         return Err(Trouble::NotFound);
     };
-    let swath = form.amount_needed("swath")?;
+    // A rate by strip was found at a swath; a sprayer's was not, and may have none.
+    let along = sent_along(form);
+    let by_strip = along.contains(&("method".to_owned(), "strip".to_owned()));
+    let swath = form.amount("swath")?;
+    if by_strip && swath.is_none() {
+        return Err(Trouble::field("swath", Wrong::Missing));
+    }
     let pace = form.amount("pace")?;
     let Some(day) = form.day("calibrated_on")? else {
         return Err(Trouble::field("calibrated_on", Wrong::Missing));
     };
+    let stored = |amount: Option<Entered>| amount.map_or_else(String::new, |a| a.to_string());
     let mut typed = vec![
         ("calibrated_rate", rate.to_string()),
         ("calibrated_on", day.format(DAY).to_string()),
-        ("swath", swath.to_string()),
-        ("pace", pace.map_or_else(String::new, |p| p.to_string())),
+        ("swath", stored(swath)),
+        ("pace", stored(pace)),
     ];
     typed.extend(TEXTS.map(|name| (name, form.text(name).to_owned())));
     let borrowed: Vec<(&str, &str)> = typed.iter().map(|(k, v)| (*k, v.as_str())).collect();

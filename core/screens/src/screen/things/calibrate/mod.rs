@@ -131,13 +131,11 @@ fn methods(kind: Option<EquipmentKind>) -> impl Iterator<Item = &'static Method>
 
 /// What was typed last, behind the question mark; or sent along with a "keep this" that did not fit.
 fn typed(ask: &Ask<'_>) -> Form {
-    let fields = match ask.again {
-        Some(again) if again.form.text("do") == "keep" => keep::sent_along(&again.form),
-        _ => ask.query.to_vec(),
-    };
-    Form {
-        fields,
-        files: Vec::new(),
+    match ask.again {
+        Some(again) if again.form.text("do") == "keep" => {
+            Form::of_query(&keep::sent_along(&again.form))
+        }
+        _ => Form::of_query(ask.query),
     }
 }
 

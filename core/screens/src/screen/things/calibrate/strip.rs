@@ -23,7 +23,8 @@ use crate::part::finding::finding;
 use crate::part::how::how;
 use crate::part::inputs::{beside, needed};
 use crate::server::Form;
-use crate::{Result, part};
+use crate::trouble::Wrong;
+use crate::{Result, Trouble, part};
 
 const RATES: [Dimension; 2] = [Dimension::MassPerArea, Dimension::VolumePerArea];
 
@@ -91,28 +92,34 @@ pub(super) fn work(book: &Book, form: &Form) -> Result<Strip> {
     };
     let unit = wanted.map(|wanted| wanted.unit());
     let rate = strip_rate(&run, unit).map_err(|e| beside(e, &NAMES))?;
-    let (product, most) = match form.text("label").parse::<SheetId>() {
-        Ok(id) => {
+    let (product, most) = match form.text("label") {
+        "" => (String::new(), LabelSays::Unfilled),
+        named => {
+            let id: SheetId = named
+                .parse()
+                .map_err(|_| Trouble::field("label", Wrong::NotOffered))?;
             let label = book.label_sheet(id)?.label;
             (label.product, label.rate_most)
         }
-        Err(_) => (String::new(), LabelSays::Unfilled),
     };
     let found = &rate.value.rate;
     let passes = match form.text("passes") {
         "2" => Passes::TwoAtRightAngles,
-        _ => Passes::One,
+        "1" | "" => Passes::One,
+        _ => return Err(Trouble::field("passes", Wrong::NotOffered)),
     };
     let finding = wanted
         .map(|wanted| rate_found_finding(found, &wanted, &most, passes))
         .transpose()
         .map_err(|e| beside(e, &NAMES))?;
+    let tries = tried(form, found)?;
     let next = match &wanted {
         Some(wanted) => {
-            let tries = tried(form, found)?;
             let most = most.value();
             setting_to_try(&tries, wanted, most, passes).map_err(|e| beside(e, &NAMES))?
         }
+        // Two settings are compared for the rate that is wanted.
+        None if tries.len() > 1 => return Err(Trouble::field("wanted", Wrong::Missing)),
         None => None,
     };
     Ok(Strip {
@@ -124,18 +131,29 @@ pub(super) fn work(book: &Book, form: &Form) -> Result<Strip> {
     })
 }
 
-/// The setting of this run and one tried before, as far as they are numbers.
+/// The setting of this run and, where it is typed whole, one tried before. A letter on the dial may
+/// be this run's setting, but nothing follows from two settings of which one is no number.
 fn tried(form: &Form, found: &Entered) -> Result<Vec<Tried>> {
-    let number = |name: &str| Decimal::from_str_exact(form.text(name)).ok();
-    let mut tries = Vec::new();
-    if let Some(setting) = number("setting") {
-        let rate = *found;
-        tries.push(Tried { setting, rate });
+    let number = |name: &'static str| {
+        let typed = form.text(name);
+        if typed.is_empty() {
+            return Err(Trouble::field(name, Wrong::Missing));
+        }
+        Decimal::from_str_exact(typed).map_err(|_| Trouble::field(name, Wrong::NotANumber))
+    };
+    let this = |setting| Tried {
+        setting,
+        rate: *found,
+    };
+    let gave = form.amount("gave")?;
+    if form.text("before").is_empty() && gave.is_none() {
+        return Ok(number("setting").ok().map(this).into_iter().collect());
     }
-    if let (Some(setting), Some(rate)) = (number("before"), form.amount("gave")?) {
-        tries.push(Tried { setting, rate });
-    }
-    Ok(tries)
+    let before = Tried {
+        setting: number("before")?,
+        rate: gave.ok_or_else(|| Trouble::field("gave", Wrong::Missing))?,
+    };
+    Ok(vec![this(number("setting")?), before])
 }
 
 pub(super) fn result(ask: &Ask<'_>, sheet: &EquipmentSheet, form: &Form) -> Result<Markup> {
@@ -167,7 +185,7 @@ pub(super) fn result(ask: &Ask<'_>, sheet: &EquipmentSheet, form: &Form) -> Resu
                 swath: Some(strip.swath),
                 pace: None,
                 setting: form.text("setting").to_owned(),
-                product: strip.product.clone(),
+                product: Some(strip.product.clone()),
             }))
         }
     })

@@ -1,68 +1,37 @@
 //! A result is shown with its working, kept by a tap with all that it holds for, and not kept where
 //! it is above the label's most.
 
-use std::sync::Arc;
-
 use sward_book::ids::SheetId;
 use sward_book::sheet::{EquipmentSheet, SheetKind};
-use sward_book::testing::{TestEnv, found};
 
-use super::SCREENS;
-use crate::Trouble;
-use crate::ask::{Again, Ask, Doing, Next};
+use crate::ask::{Again, Next};
 use crate::server::Form;
-use crate::state::{Setting, Shared};
-use crate::words::{Language, Units, Words};
-
-fn words(language: Language) -> Words {
-    Words {
-        language,
-        units: Units::Us,
-        zone: chrono_tz::UTC,
-    }
-}
+use crate::testing::{self, sent as form, words};
+use crate::words::Language;
+use crate::{Result, Trouble};
 
 struct Scene {
-    shared: Arc<Shared>,
+    screens: testing::Scene,
     machine: SheetId,
     label: SheetId,
-    _folder: tempfile::TempDir,
-}
-
-fn form(fields: &[(&str, &str)]) -> Form {
-    let own = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
-    Form {
-        fields: fields.iter().map(own).collect(),
-        files: Vec::new(),
-    }
 }
 
 impl Scene {
     fn new(kind: &str) -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let env = TestEnv::new(7);
-        let mut book = found(folder.path(), &env, "Ana").unwrap();
-        let machine = [("name", "red one"), ("kind", kind), ("parts", "air tires")];
-        let machine = book.add_sheet(SheetKind::Equipment, &machine).unwrap();
-        let label = book
-            .add_label(&[
+        let (screens, (machine, label)) = testing::Scene::new(|book| {
+            let machine = [("name", "red one"), ("kind", kind), ("parts", "air tires")];
+            let machine = book.add_sheet(SheetKind::Equipment, &machine)?;
+            let label = book.add_label(&[
                 ("product", "Example granules"),
                 ("method", "granule"),
                 ("rate_most", "4 lb/1000 ft2"),
-            ])
-            .unwrap();
-        drop(book);
-        let setting = Setting {
-            folder: folder.path().to_owned(),
-            env: Arc::clone(&env) as Arc<dyn sward_book::Env>,
-            zone: chrono_tz::UTC,
-            port: 0,
-        };
+            ])?;
+            Ok((machine, label))
+        });
         Self {
-            shared: Arc::new(Shared::new(setting).unwrap()),
+            screens,
             machine,
             label,
-            _folder: folder,
         }
     }
 
@@ -71,53 +40,21 @@ impl Scene {
     }
 
     fn shown(&self, language: Language, query: &str, again: Option<&Again>) -> String {
-        let path = self.path();
-        let params = vec![("id".to_owned(), self.machine.to_string())];
-        let query = Form::from_urlencoded(query.as_bytes()).unwrap().fields;
-        let page = self.shared.reading(|book| {
-            let now = book.unwrap().now().unwrap();
-            let words = words(language);
-            let ask = Ask::new(
-                book,
-                &self.shared,
-                words,
-                now,
-                &path,
-                &params,
-                &query,
-                again,
-            );
-            (SCREENS[0].show)(&ask).map(|page| page.main.into_string())
-        });
-        page.unwrap().unwrap()
+        let address = format!("{}?{query}", self.path());
+        let page = self.screens.shown(words(language), &address, again);
+        page.unwrap()
     }
 
-    fn send(&self, act: &str, form: &Form) -> Result<String, Trouble> {
-        let path = self.path();
-        let params = vec![("id".to_owned(), self.machine.to_string())];
-        let acts = SCREENS[0].acts;
-        let (_, act) = acts.iter().find(|(name, _)| *name == act).unwrap();
-        let mut slot = self.shared.writer();
-        let next = act(&mut Doing {
-            slot: &mut slot,
-            shared: &self.shared,
-            words: words(Language::English),
-            path: &path,
-            params: &params,
-            form,
-        });
-        drop(slot);
-        self.shared.changed();
-        match next? {
+    fn send(&self, act: &str, form: &Form) -> Result<String> {
+        assert_eq!(form.text("do"), act);
+        match self.screens.act(&self.path(), form)? {
             Next::Go(path) => Ok(path),
             _ => panic!("every act of calibrating leads to a screen"),
         }
     }
 
     fn sheet(&self) -> EquipmentSheet {
-        let slot = self.shared.writer();
-        let book = slot.as_ref().unwrap();
-        book.equipment_sheet(self.machine).unwrap()
+        self.screens.book(|book| book.equipment_sheet(self.machine))
     }
 
     fn strip(&self, left: &str) -> Form {
@@ -139,6 +76,19 @@ impl Scene {
             ("gave", "2.4"),
             ("gave.unit", "lb/1000 ft2"),
         ])
+    }
+}
+
+impl Scene {
+    /// The fields that a form comes back with, these of its own changed.
+    fn wrong(&self, form: &Form, changed: &[(&str, &str)]) -> Trouble {
+        let mut form = form.clone();
+        for (name, value) in changed {
+            form.fields.retain(|(n, _)| n != name);
+            form.fields.push(((*name).to_owned(), (*value).to_owned()));
+        }
+        let act = form.text("do").to_owned();
+        self.send(&act, &form).unwrap_err()
     }
 }
 
@@ -269,6 +219,35 @@ fn what_does_not_fit_stands_beside_its_field_and_nothing_is_lost() {
 }
 
 #[test]
+fn nothing_that_was_typed_is_passed_over_in_silence() {
+    let scene = Scene::new("rotary_spreader");
+    let strip = scene.strip("6.4");
+    for (changed, beside) in [
+        (&[("setting", "M")][..], "setting"),
+        (&[("setting", "")], "setting"),
+        (&[("before", "8,5")], "before"),
+        (&[("before", "")], "before"),
+        (&[("gave", "")], "gave"),
+        (&[("wanted", "")], "wanted"),
+        (&[("passes", "3")], "passes"),
+        (&[("label", "granules")], "label"),
+    ] {
+        let trouble = scene.wrong(&strip, changed);
+        assert!(trouble.of_field(beside).is_some(), "{changed:?}");
+    }
+    // A letter on the dial is a setting where none is to be tried next.
+    let mut alone = strip.clone();
+    let of_another = ["setting", "before", "gave"];
+    alone
+        .fields
+        .retain(|(n, _)| !of_another.contains(&n.as_str()));
+    alone.fields.push(("setting".to_owned(), "M".to_owned()));
+    let went = scene.send("strip", &alone).unwrap();
+    let page = scene.shown(Language::English, query_of(&went), None);
+    assert!(page.contains("value=\"M\""), "{page}");
+}
+
+#[test]
 fn boxes_are_drawn_and_nothing_of_them_is_kept() {
     let scene = Scene::new("rotary_spreader");
     let boxes = form(&[
@@ -327,6 +306,14 @@ fn a_boom_and_a_backpack_are_worked_out_in_both_languages() {
         assert!(page.contains("value=\"keep\""), "{page}");
         assert!(!page.contains('\u{27e6}'), "{page}");
     }
+    let trouble = boom.wrong(&jars, &[("pace", "")]);
+    assert!(trouble.of_field("pace").is_some());
+    let mut nozzles = jars.clone();
+    nozzles.fields.retain(|(n, _)| !n.starts_with("between"));
+    let went = boom.send("jars", &nozzles).unwrap();
+    let page = boom.shown(Language::English, query_of(&went), None);
+    assert!(page.contains("The rate is not known"), "{page}");
+    assert!(!page.contains("value=\"keep\""), "{page}");
     let backpack = Scene::new("backpack_sprayer");
     let timed = form(&[
         ("do", "timed"),
@@ -343,6 +330,35 @@ fn a_boom_and_a_backpack_are_worked_out_in_both_languages() {
         assert!(page.contains("5 gal/1000"), "{page}");
         assert!(page.contains("217.8 gal/acre"), "{page}");
     }
+}
+
+#[test]
+fn a_sprayer_is_kept_without_a_swath_and_by_the_second_person_whatever_was_in_it() {
+    let scene = Scene::new("backpack_sprayer");
+    let told = || {
+        let query = "method=timed&area=250&area.unit=ft2&area_time=20&area_time.unit=s\
+                     &caught=1.25&caught.unit=gal";
+        scene.shown(Language::English, query, None)
+    };
+    assert!(told().contains("Nobody else has done it yet."));
+    let rate = "5 [gal_us]/(1000.[ft_i]2)";
+    let keep = |method: &str| {
+        form(&[
+            ("do", "keep"),
+            ("calibrated_rate", rate),
+            ("calibrated_on", "2026-06-15"),
+            ("calibrated_for", "water"),
+            ("calibrated_by", "Ben"),
+            ("typed.method", method),
+        ])
+    };
+    let trouble = scene.send("keep", &keep("strip")).unwrap_err();
+    assert!(trouble.of_field("swath").is_some());
+    scene.send("keep", &keep("timed")).unwrap();
+    let sheet = scene.sheet();
+    assert_eq!(sheet.calibrated_rate.unwrap().to_string(), rate);
+    assert_eq!(sheet.swath, None);
+    assert!(told().contains("Two people found the same within 5 %."));
 }
 
 #[test]

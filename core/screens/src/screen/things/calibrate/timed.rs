@@ -54,7 +54,7 @@ pub(super) fn result(ask: &Ask<'_>, sheet: &EquipmentSheet, form: &Form) -> Resu
             swath: None,
             pace: None,
             setting: String::new(),
-            product: String::new(),
+            product: None,
         }))
     })
 }

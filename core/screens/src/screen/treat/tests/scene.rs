@@ -1,42 +1,30 @@
 //! A planned visit, and its screens shown and acted on as the server does it.
 
-use std::sync::Arc;
-
-use sward_book::fact::{Fact, ReadBackHow};
+use sward_book::Book;
+use sward_book::Env as _;
+use sward_book::fact::Fact;
 use sward_book::ids::VisitId;
 use sward_book::sheet::SheetKind;
-use sward_book::testing::{TestEnv, found};
-use sward_book::{Book, Env};
-use sward_rules::Entered;
 use sward_rules::measure::{Outline, Shape};
 
-use crate::ask::{Again, Ask, Doing, Next};
+use crate::ask::Next;
 use crate::server::Form;
-use crate::state::{Setting, Shared};
-use crate::words::{Language, Units, Words};
+pub(crate) use crate::testing::sent;
+use crate::testing::{self, given, read_back};
 use crate::{Result, Trouble};
-
-const WORDS: Words = Words {
-    language: Language::English,
-    units: Units::Us,
-    zone: chrono_tz::UTC,
-};
 
 /// A book with one yard of two sections, a label sheet that was read back, and a planned visit.
 pub(crate) struct Scene {
-    pub(crate) shared: Arc<Shared>,
-    pub(crate) env: Arc<TestEnv>,
+    pub(crate) screens: testing::Scene,
     pub(crate) visit: VisitId,
-    _folder: tempfile::TempDir,
 }
 
 fn begin(book: &mut Book) -> sward_book::Result<VisitId> {
-    let side = |text: &str| Entered::parse(text).unwrap();
     let yard = book.add_yard("Corner", "1 Example Way", "America/New_York")?;
     for (name, length) in [("front", "60 ft"), ("back", "40 ft")] {
         let shape = Shape::Rectangle {
-            length: side(length),
-            width: side("50 ft"),
+            length: given(length),
+            width: given("50 ft"),
         };
         let left_out = Vec::new();
         book.add_section(yard, name, &Outline { shape, left_out })?;
@@ -51,9 +39,7 @@ fn begin(book: &mut Book) -> sward_book::Result<VisitId> {
         ("temperature_least", "nothing"),
         ("temperature_most", "nothing"),
     ])?;
-    let numbers = book.to_read_back(label)?;
-    let again: Vec<(&str, &str)> = numbers.iter().map(|(k, v)| (*k, v.as_str())).collect();
-    book.read_back(label, &again, ReadBackHow::TypedTwice, "")?;
+    read_back(book, label)?;
     let visit = book.open_visit(yard, "white grub")?;
     let label = label.to_string();
     let machine = [
@@ -77,69 +63,21 @@ fn begin(book: &mut Book) -> sward_book::Result<VisitId> {
 
 impl Scene {
     pub(crate) fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let env = TestEnv::new(11);
-        let mut book = found(folder.path(), &env, "Ana").unwrap();
-        let visit = begin(&mut book).unwrap();
-        drop(book);
-        let setting = Setting {
-            folder: folder.path().to_owned(),
-            env: Arc::clone(&env) as Arc<dyn Env>,
-            zone: chrono_tz::UTC,
-            port: 0,
-        };
-        Self {
-            shared: Arc::new(Shared::new(setting).unwrap()),
-            env,
-            visit,
-            _folder: folder,
-        }
+        let (screens, visit) = testing::Scene::new(begin);
+        Self { screens, visit }
     }
 
-    fn shown(&self, part: &str, again: Option<&Again>) -> String {
-        let path = format!("/visit/{}{part}", self.visit);
-        let pattern = format!("/visit/{{visit}}{part}");
-        let screen = crate::screen::all().find(|s| s.path == pattern).unwrap();
-        let params = [("visit".to_owned(), self.visit.to_string())];
-        let page = self.shared.reading(|book| {
-            let now = book.unwrap().now()?;
-            let ask = Ask::new(book, &self.shared, WORDS, now, &path, &params, &[], again);
-            (screen.show)(&ask).map(|page| page.main.into_string())
-        });
-        let page = page.unwrap().unwrap();
-        for own in ["ready", "treat", "reason", "shown", "finding"] {
-            let missing = format!("\u{27e6}{own}-");
-            assert!(!page.contains(&missing), "a message is missing: {page}");
-        }
-        page
+    fn address(&self, part: &str) -> String {
+        format!("/visit/{}{part}", self.visit)
     }
 
+    /// A screen of the visit, `part` being what follows the visit in its address.
     pub(crate) fn show(&self, part: &str) -> String {
-        self.shown(part, None)
+        self.screens.show(&self.address(part))
     }
 
     pub(crate) fn act(&self, part: &str, form: &Form) -> Result<String> {
-        let path = format!("/visit/{}{part}", self.visit);
-        let pattern = format!("/visit/{{visit}}{part}");
-        let screen = crate::screen::all().find(|s| s.path == pattern).unwrap();
-        let params = [("visit".to_owned(), self.visit.to_string())];
-        let (_, act) = screen
-            .acts
-            .iter()
-            .find(|(name, _)| *name == form.text("do"))
-            .unwrap();
-        let mut slot = self.shared.writer();
-        let next = act(&mut Doing {
-            slot: &mut slot,
-            shared: &self.shared,
-            words: WORDS,
-            path: &path,
-            params: &params,
-            form,
-        });
-        drop(slot);
-        self.shared.changed();
-        match next? {
+        match self.screens.act(&self.address(part), form)? {
             Next::Go(path) => Ok(path),
             Next::File { .. } | Next::Once(_) => panic!("another screen is expected"),
         }
@@ -147,47 +85,43 @@ impl Scene {
 
     /// Sends a form that is taken; where it leads.
     pub(crate) fn send(&self, part: &str, fields: &[(&str, &str)]) -> String {
-        self.act(part, &sent(fields)).unwrap()
+        self.screens.send(&self.address(part), fields)
     }
 
     /// Sends a form that is not taken; the screen with what is wrong.
     pub(crate) fn refused(&self, part: &str, fields: &[(&str, &str)]) -> (Trouble, String) {
-        let form = sent(fields);
-        let trouble = self.act(part, &form).unwrap_err();
-        let again = Again { form, trouble };
-        let page = self.shown(part, Some(&again));
-        (again.trouble, page)
+        self.screens.refused(&self.address(part), fields)
     }
 
-    pub(crate) fn book<T>(&self, read: impl FnOnce(&Book) -> T) -> T {
-        read(self.shared.writer().as_ref().unwrap())
+    /// The book, to read and to write in beside the screens.
+    pub(crate) fn book<T>(&self, work: impl FnOnce(&mut Book) -> sward_book::Result<T>) -> T {
+        self.screens.book(work)
     }
 
-    pub(crate) fn change(&self, change: impl FnOnce(&mut Book)) {
-        change(self.shared.writer().as_mut().unwrap());
+    /// Lets time pass.
+    pub(crate) fn pass_min(&self, min: u64) {
+        self.screens.env.pass_ms(min * 60_000);
+        self.screens.shared.changed();
     }
 
     pub(crate) fn keep_offs(&self) -> Vec<String> {
-        let all = self.book(|b| b.keep_offs_of(self.visit)).unwrap();
+        let all = self.book(|b| b.keep_offs_of(self.visit));
         all.iter().map(|k| k.keep_off.to_string()).collect()
     }
 
     pub(crate) fn last_applied(&self) -> Vec<Option<i64>> {
-        let all = self.book(|b| b.keep_offs_of(self.visit)).unwrap();
+        let all = self.book(|b| b.keep_offs_of(self.visit));
         all.iter().map(|k| k.last_applied_utc_ms).collect()
     }
 
     pub(crate) fn now_ms(&self) -> i64 {
-        self.env.clock().utc_ms
+        self.screens.env.clock().utc_ms
     }
 
     pub(crate) fn facts(&self) -> Vec<Fact> {
         self.book(|book| {
-            let history = book.visit(self.visit).unwrap().history;
-            history
-                .iter()
-                .map(|l| book.fact(l.fact).unwrap().1)
-                .collect()
+            let history = book.visit(self.visit)?.history;
+            history.iter().map(|l| Ok(book.fact(l.fact)?.1)).collect()
         })
     }
 
@@ -238,13 +172,5 @@ impl Scene {
             &[("do", "start"), ("ack.rain", "yes"), ("ack.repeat", "yes")],
         );
         assert!(started.ends_with("/treat"));
-    }
-}
-
-pub(crate) fn sent(fields: &[(&str, &str)]) -> Form {
-    let owned = |(n, v): &(&str, &str)| ((*n).to_owned(), (*v).to_owned());
-    Form {
-        fields: fields.iter().map(owned).collect(),
-        files: Vec::new(),
     }
 }

@@ -52,9 +52,8 @@ object Alarms {
 
     /** An armed keep-off that no time ends any more: it is over, or a person has to act. */
     private fun settle(context: Context, armed: Armed, ringing: Ringing, watch: Watch) {
-        val (which, _, what) = ringing
-        val running = watch.keepOffs.find { Which.of(it) == which }
-        val now = running ?: try {
+        val which = ringing.which
+        val now = watch.keepOffs.find { Which.of(it) == which } ?: try {
             Core.of(context).call { it.keepOff(which.visit, which.keepOff) }
         } catch (_: SwardException.BadInput) {
             // Of another book, which is not there any more.
@@ -62,15 +61,19 @@ object Alarms {
         } catch (_: SwardException) {
             return
         }
-        val askedAgain = ringing.atDeviceUtcMs > System.currentTimeMillis() && what == RingFor.LOOK
-        if (running != null && askedAgain && alertFor(what, running.state) == Alert.LOOK) return
+        val alert = now?.let { alertFor(ringing.what, it.state) }
+        val isAskedAgainLater = alert == Alert.LOOK && ringing.atDeviceUtcMs > System.currentTimeMillis()
+        val staysUncertain = alert == Alert.UNCERTAIN && armed.wasCalled(ringing)
+        if (isAskedAgainLater || staysUncertain) return
         cancel(context, which)
-        armed.remove(which)
-        now?.let { tell(context, armed, it, ringing) }
+        tell(context, armed, now, ringing)
     }
 
-    private fun tell(context: Context, armed: Armed, keepOff: KeepOff, ringing: Ringing) {
-        val alert = alertFor(ringing.what, keepOff.state) ?: return
+    /** Calls a person where there is something to call for. What stays uncertain is remembered. */
+    private fun tell(context: Context, armed: Armed, keepOff: KeepOff?, ringing: Ringing) {
+        val alert = keepOff?.let { alertFor(ringing.what, it.state) }
+        if (alert != Alert.UNCERTAIN) armed.remove(ringing.which)
+        if (keepOff == null || alert == null) return
         armed.noteCalled(ringing)
         Notices.alert(context, keepOff, alert)
     }
@@ -81,7 +84,6 @@ object Alarms {
         val ringing = armed.all().find { it.which == which } ?: Ringing(which, 0, RingFor.WAIT_OVER)
         try {
             val keepOff = Core.of(context).call { it.keepOff(which.visit, which.keepOff) }
-            armed.remove(which)
             tell(context, armed, keepOff, ringing)
         } catch (trouble: SwardException) {
             // It rings all the same: nobody may take silence for "over".
@@ -130,7 +132,8 @@ object Alarms {
     fun about(context: Context, which: Which, kind: Class<*>): Intent =
         Intent(context, kind).setData(Uri.parse("$ADDRESS$which"))
 
-    private fun manager(context: Context) = context.getSystemService(AlarmManager::class.java)
+    private fun manager(context: Context) =
+        context.applicationContext.getSystemService(AlarmManager::class.java)
 
     private const val ADDRESS = "swardbook:keep-off/"
 }

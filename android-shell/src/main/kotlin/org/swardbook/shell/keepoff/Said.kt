@@ -46,7 +46,7 @@ data class Said(val title: String, val line: String, val more: String) {
                 Alert.LOOK -> Said(
                     context.getString(R.string.look_title, place),
                     context.getString(R.string.waits_for_dry),
-                    lookAt(context, keepOff.method),
+                    lookBeforeBack(context, keepOff.method),
                 )
                 Alert.UNCERTAIN -> Said(
                     context.getString(R.string.uncertain_title, place),
@@ -75,7 +75,7 @@ data class Said(val title: String, val line: String, val more: String) {
             },
         )
 
-        /** What to look at before anyone comes back, though the time is over. */
+        /** What to look at before anyone comes back, and who has the last word. */
         private fun lookBeforeBack(context: Context, method: Method?) =
             "${lookAt(context, method)} ${context.getString(R.string.label_is_law)}"
 
