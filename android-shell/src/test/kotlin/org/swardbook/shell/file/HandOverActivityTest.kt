@@ -26,6 +26,7 @@ import org.swardbook.practice.Phone
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
 import org.swardbook.shell.screen.Address
+import org.swardbook.shell.screen.Entrance
 import org.swardbook.shell.screen.Fetching
 import org.swardbook.shell.support.Http
 import org.swardbook.shell.support.OtherApp
@@ -158,6 +159,29 @@ class HandOverActivityTest {
     }
 
     // ---- What a page gave.
+
+    @Test
+    fun `an export of the real screens is handed over whole`() {
+        val screens = phone.book.startScreens()
+        val address = Address(screens.port.toInt())
+        val pass = Entrance.pass(screens).substringBefore(';')
+        val form = "do=export&kind=csv&of=whole"
+        val sent = Http.post(address.port, "/records", form, "Cookie: $pass", "Origin: ${address.origin}")
+        assertEquals(303, sent.status)
+        val path = sent.header("location")!!
+        assertEquals(403, Http.get(address.port, path).status)
+        assertEquals(404, Http.get(address.port, "/file/a", "Cookie: $pass").status)
+        CookieManager.getInstance().setCookie(address.origin, pass)
+        repeat(2) {
+            val screen = opened(HandOverActivity.ofPage(app, address.origin + path, "2026-06-15.csv"))
+            screen.says(R.string.hand_file)
+            screen.pause().stop().destroy()
+        }
+        val (first, second) = made().map { it.readText() }
+        assertEquals(first, second)
+        assertEquals(Http.get(address.port, path, "Cookie: $pass").body, first)
+        assertTrue(first, first.lines().first().contains(','))
+    }
 
     private fun answer(status: String, body: String, vararg headers: String) =
         (listOf("HTTP/1.1 $status", "Content-Length: ${body.length}", "Connection: close") + headers).joinToString("\r\n", postfix = "\r\n\r\n$body")

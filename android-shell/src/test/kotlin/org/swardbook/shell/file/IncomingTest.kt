@@ -2,6 +2,7 @@ package org.swardbook.shell.file
 
 import android.content.ClipData
 import android.content.Intent
+import android.content.pm.PackageManager
 import android.net.Uri
 import android.os.Parcel
 import android.os.ParcelFileDescriptor
@@ -102,6 +103,27 @@ class IncomingTest {
                 override fun newArray(size: Int) = arrayOfNulls<Bomb>(size)
             }
         }
+    }
+
+    @Test
+    fun `the phone offers us for files that can be ours, and for no place or page`() {
+        val offered = { intent: Intent ->
+            app.packageManager.queryIntentActivities(intent, PackageManager.ResolveInfoFlags.of(PackageManager.MATCH_DEFAULT_ONLY.toLong()))
+                .map { it.activityInfo.name.substringAfterLast('.') }
+        }
+        val types = listOf("application/vnd.swardbook.locked", "application/vnd.swardbook.request", "application/octet-stream")
+        for (type in types) {
+            assertEquals(type, listOf("OpenFileActivity"), offered(Intent(Intent.ACTION_VIEW).setDataAndType(Uri.parse("content://a/1"), type)))
+            assertEquals(type, listOf("OpenFileActivity"), offered(Intent(Intent.ACTION_SEND).setType(type)))
+            for (place in listOf("file:///sdcard/a.swlock", "http://example.org/a.swlock")) {
+                assertEquals(place, emptyList<String>(), offered(Intent(Intent.ACTION_VIEW).setDataAndType(Uri.parse(place), type)))
+            }
+        }
+        assertEquals(emptyList<String>(), offered(Intent(Intent.ACTION_SEND).setType("image/png")))
+        assertEquals(emptyList<String>(), offered(Intent(Intent.ACTION_VIEW, Uri.parse("http://127.0.0.1:4321/"))))
+        val open = app.packageManager.getPackageInfo(app.packageName, PackageManager.PackageInfoFlags.of(PackageManager.GET_ACTIVITIES.toLong()))
+            .activities!!.filter { it.exported }.map { it.name.substringAfterLast('.') }.toSet()
+        assertEquals(setOf("ScreensActivity", "OpenFileActivity"), open)
     }
 
     // ---- How much is taken.

@@ -2,7 +2,6 @@ package org.swardbook.shell.support
 
 import android.app.Activity
 import android.graphics.Bitmap
-import android.graphics.BitmapFactory
 import android.graphics.Canvas
 import android.view.View
 import java.awt.image.BufferedImage
@@ -74,42 +73,43 @@ object Drawn {
 
     /** Fails unless the surface looks as it was committed. */
     fun compare(name: String, look: Look, bitmap: Bitmap) {
+        val picture = pictureOf(bitmap)
         val file = File(drawn, "$name-$look.png")
-        write(bitmap, file)
+        write(picture, file)
         val known = File(committed, file.name)
         if (renew) {
-            write(bitmap, known)
+            write(picture, known)
             return
         }
         if (!known.isFile) fail("${known.name} is not committed: run `build pictures` and look at it")
-        val other = BitmapFactory.decodeFile(known.path)
-        if (other.width != bitmap.width || other.height != bitmap.height) {
-            fail("${known.name} has ${other.width} × ${other.height}, drawn are ${bitmap.width} × ${bitmap.height}")
+        val other = ImageIO.read(known)
+        if (other.width != picture.width || other.height != picture.height) {
+            fail("${known.name} has ${other.width} × ${other.height}, drawn are ${picture.width} × ${picture.height}")
         }
-        val share = differing(bitmap, other).toDouble() / (bitmap.width * bitmap.height)
+        val share = differing(picture, other).toDouble() / (picture.width * picture.height)
         if (share > SHARE_MOST) fail("${known.name}: $share of the pixels differ; look at ${file.path}")
     }
 
-    private fun differing(a: Bitmap, b: Bitmap): Int {
-        val (these, those) = listOf(a, b).map { bitmap ->
-            IntArray(bitmap.width * bitmap.height).also {
-                bitmap.getPixels(it, 0, bitmap.width, 0, 0, bitmap.width, bitmap.height)
-            }
-        }
+    private fun differing(a: BufferedImage, b: BufferedImage): Int {
+        val (these, those) = listOf(a, b).map { it.getRGB(0, 0, it.width, it.height, null, 0, it.width) }
         return these.indices.count { n ->
-            (0..24 step 8).any { shift ->
+            (0..16 step 8).any { shift ->
                 abs((these[n] ushr shift and 0xff) - (those[n] ushr shift and 0xff)) > CHANNEL_MOST
             }
         }
     }
 
-    /** Without the alpha that nothing here has: a fifth of the bytes. */
-    private fun write(bitmap: Bitmap, file: File) {
-        file.parentFile!!.mkdirs()
-        val opaque = BufferedImage(bitmap.width, bitmap.height, BufferedImage.TYPE_INT_RGB)
+    /** Without the alpha that nothing here has. */
+    private fun pictureOf(bitmap: Bitmap): BufferedImage {
+        val picture = BufferedImage(bitmap.width, bitmap.height, BufferedImage.TYPE_INT_RGB)
         val pixels = IntArray(bitmap.width * bitmap.height)
         bitmap.getPixels(pixels, 0, bitmap.width, 0, 0, bitmap.width, bitmap.height)
-        opaque.setRGB(0, 0, bitmap.width, bitmap.height, pixels, 0, bitmap.width)
-        check(ImageIO.write(opaque, "png", file))
+        picture.setRGB(0, 0, bitmap.width, bitmap.height, pixels, 0, bitmap.width)
+        return picture
+    }
+
+    private fun write(picture: BufferedImage, file: File) {
+        file.parentFile!!.mkdirs()
+        check(ImageIO.write(picture, "png", file))
     }
 }
