@@ -35,6 +35,7 @@ class OpenFileActivity : Activity() {
     private var bytes = 0L
     private var outcome: Outcome? = null
     private var copying: Copying? = null
+    private var isInFront = false
     private var movedAtMs = 0L
     private var movedBytes = 0L
 
@@ -45,6 +46,7 @@ class OpenFileActivity : Activity() {
         speaking {
             views = OpenFileViews(this, it)
             begin()
+            tick()
         }
     }
 
@@ -70,10 +72,12 @@ class OpenFileActivity : Activity() {
 
     override fun onResume() {
         super.onResume()
+        isInFront = true
         tick()
     }
 
     override fun onPause() {
+        isInFront = false
         ticks.removeCallbacksAndMessages(null)
         super.onPause()
     }
@@ -116,7 +120,7 @@ class OpenFileActivity : Activity() {
         Thread({
             waiting.sweep()
             val copied = copy.run()
-            Core.of(this).onMain { if (!isDestroyed) copied(copied) }
+            Core.of(this).onMain { if (!isDestroyed && copying === copy) copied(copied) }
         }, "copying").start()
     }
 
@@ -161,7 +165,7 @@ class OpenFileActivity : Activity() {
     }
 
     private fun tick() {
-        if (views == null) return
+        if (views == null || !isInFront) return
         ticks.removeCallbacksAndMessages(null)
         when (stage) {
             Stage.COPYING -> copying?.let(::watch)

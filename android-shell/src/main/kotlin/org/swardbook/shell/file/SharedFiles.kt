@@ -11,6 +11,7 @@ import android.os.ParcelFileDescriptor
 import android.provider.OpenableColumns
 import java.io.File
 import java.io.FileNotFoundException
+import java.io.IOException
 
 /**
  * Lets another app read a file that a person handed over to it: one folder of the cache, by names
@@ -63,10 +64,16 @@ internal class SharedFiles : ContentProvider() {
         val nothing = { FileNotFoundException("nothing is handed over there") }
         val context = context ?: throw nothing()
         val (id, name) = uri.pathSegments.takeIf { it.size == 2 } ?: throw nothing()
-        val folder = Waiting(context).handedOut.canonicalFile
-        val file = File(File(folder, id), name)
-        // Whatever the parts hold: no way up, none by a link.
-        val isThere = file.canonicalFile == file && file.parentFile?.parentFile == folder && file.isFile
+        val isThere: Boolean
+        val file: File
+        try {
+            val folder = Waiting(context).handedOut.canonicalFile
+            file = File(File(folder, id), name)
+            // Whatever the parts hold: no way up, none by a link.
+            isThere = file.canonicalFile == file && file.parentFile?.parentFile == folder && file.isFile
+        } catch (_: IOException) {
+            throw nothing()
+        }
         return if (isThere) file else throw nothing()
     }
 

@@ -2,6 +2,8 @@ package org.swardbook.shell.part
 
 import android.app.Activity
 import android.content.Context
+import android.view.ViewGroup
+import android.widget.LinearLayout
 import android.widget.TextView
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
@@ -19,5 +21,10 @@ internal fun Activity.speaking(then: (Context) -> Unit) {
 internal fun Told.code(digits: String): Told {
     val code = TextView(view.context, null, 0, R.style.Code)
     code.text = digits
+    val place = LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, ViewGroup.LayoutParams.WRAP_CONTENT)
+    place.bottomMargin = (GAP_DP * view.resources.displayMetrics.density).toInt()
+    code.layoutParams = place
     return add(code)
 }
+
+private const val GAP_DP = 16

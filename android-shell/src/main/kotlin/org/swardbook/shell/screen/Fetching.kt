@@ -2,6 +2,7 @@ package org.swardbook.shell.screen
 
 import java.io.File
 import java.io.IOException
+import java.io.InputStream
 import java.net.HttpURLConnection
 import java.net.URL
 
@@ -29,7 +30,9 @@ internal class Fetching(
             val isFile = asked.responseCode == HttpURLConnection.HTTP_OK &&
                 asked.getHeaderField("Content-Disposition")?.startsWith("attachment") == true
             if (!isFile) throw IOException("the screens serve no file there")
-            asked.inputStream.use { pour(it, into) }
+            val bytes = asked.inputStream.use { pour(it, into) }
+            val told = asked.contentLengthLong
+            if (told >= 0 && told != bytes) throw IOException("the file was cut off")
         } catch (error: IOException) {
             into.delete()
             throw error
@@ -38,13 +41,13 @@ internal class Fetching(
         }
     }
 
-    private fun pour(stream: java.io.InputStream, into: File) {
+    private fun pour(stream: InputStream, into: File): Long {
         var bytes = 0L
         into.outputStream().use { out ->
             val buffer = ByteArray(BUFFER_BYTES)
             while (true) {
                 val read = stream.read(buffer)
-                if (read < 0) return
+                if (read < 0) return bytes
                 bytes += read
                 if (bytes > bytesMost) throw IOException("longer than any file of the screens")
                 out.write(buffer, 0, read)

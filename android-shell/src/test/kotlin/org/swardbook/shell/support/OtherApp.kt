@@ -9,7 +9,10 @@ import android.os.ParcelFileDescriptor
 import android.provider.OpenableColumns
 import java.io.File
 import java.io.FileNotFoundException
+import java.io.FileOutputStream
 import java.io.IOException
+import java.io.OutputStream
+import java.nio.file.Files
 import kotlin.concurrent.thread
 import org.robolectric.Robolectric
 
@@ -56,17 +59,23 @@ class OtherApp : ContentProvider() {
             ParcelFileDescriptor.open(file, ParcelFileDescriptor.MODE_READ_ONLY)
         }
 
-        /** A stream that `written` writes, on a thread of the other app. */
-        fun streams(id: String, written: (ParcelFileDescriptor.AutoCloseOutputStream) -> Unit): Uri = gives(id) {
-            val (read, write) = ParcelFileDescriptor.createPipe()
+        /**
+         * A stream that `written` writes, on a thread of the other app. A pipe with a name: Robolectric's
+         * own pipes are files that end where the writer has not gone on yet.
+         */
+        fun streams(id: String, written: (OutputStream) -> Unit): Uri = gives(id) {
+            val pipe = File(Files.createTempDirectory("other-app").toFile(), "pipe")
+            check(ProcessBuilder("mkfifo", pipe.path).start().waitFor() == 0)
             thread(isDaemon = true) {
                 try {
-                    ParcelFileDescriptor.AutoCloseOutputStream(write).use(written)
+                    FileOutputStream(pipe).use(written)
                 } catch (_: IOException) {
                     // Nobody reads any more.
+                } finally {
+                    pipe.delete()
                 }
             }
-            read
+            ParcelFileDescriptor.open(pipe, ParcelFileDescriptor.MODE_READ_ONLY)
         }
     }
 }
