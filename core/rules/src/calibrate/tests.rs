@@ -147,3 +147,16 @@ fn a_blocked_nozzle_is_named_first() {
     );
     assert_eq!(result.findings[1].verdict, crate::Verdict::Clear);
 }
+
+#[test]
+fn who_has_no_name_is_not_known_to_be_another() {
+    let found = e("3.6 lb/1000 ft2");
+    let verdict = |first, second| {
+        let [first, second] = [first, second].map(|name| Person { name, found });
+        two_people_finding(&first, Some(&second)).unwrap().verdict
+    };
+    assert_eq!(verdict("Ann", "Ben"), crate::Verdict::Clear);
+    for (first, second) in [("Ann", " ann"), ("Ann", " "), ("", "Ben"), ("", "")] {
+        assert_eq!(verdict(first, second), crate::Verdict::Unknown);
+    }
+}

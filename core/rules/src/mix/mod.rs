@@ -54,3 +54,6 @@ pub(crate) fn times_over(a: Decimal, b: Decimal, c: Decimal) -> Option<Decimal> 
         .or_else(|| a.checked_mul(b)?.checked_div(c))
         .and_then(exact)
 }
+
+#[cfg(test)]
+mod tests;

@@ -22,3 +22,6 @@ use chrono::NaiveDate;
 fn day_text(day: NaiveDate) -> String {
     day.format("%Y-%m-%d").to_string()
 }
+
+#[cfg(test)]
+mod tests;
