@@ -69,6 +69,13 @@ fn a_pattern_that_ends_too_soon_says_so() {
             .contains(&crate::note::Note::BoxesEndTooSoon)
     );
     let curve = evenness(&boxes).unwrap().value;
+    assert_eq!(
+        (curve.best_one_way, curve.best_back_and_forth),
+        (None, None)
+    );
+    let even = evenness_finding(&curve, &e("5 ft"), Travel::OneWay).unwrap();
+    assert_eq!(even.verdict, crate::Verdict::Unknown);
+    assert_eq!(even.reason, crate::finding::Reason::PatternBeyondBoxes);
     assert!(refused(evenness_finding(&curve, &e("1 ft"), Travel::OneWay)).contains("two boxes"));
     assert!(refused(evenness_finding(&curve, &e("6 ft"), Travel::OneWay)).contains("whole row"));
 }

@@ -206,6 +206,9 @@ sentences! {
     264 PatternEven => ("passes overlap evenly at this swath");
     265 PatternUneven => ("passes overlap unevenly at this swath: choose another, or set the spreader right");
     266 PatternStripes => ("stripes will show at this swath: choose another, or set the spreader right");
+    315 PatternBeyondBoxes
+        => ("the pattern reaches beyond the boxes, so how evenly passes overlap is not known: lay more boxes \
+             and throw again");
     267 PaceOneRun => ("one run only: walk the distance three times at least");
     268 NozzlesEven => ("each nozzle gives within 10 % of their mean");
     269 NozzleOff { 0 nozzle: u32, 1 change: Tenths }

@@ -8,15 +8,16 @@ use serde::Serialize;
 
 use super::rates::lawn;
 use super::tank::area_down;
-use super::{SPARE_DIGITS, positive_si, times_over};
+use super::{SPARE_DIGITS, times_over};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Verdict, sum};
 use crate::label::Label;
 use crate::measure::AreaEstimate;
 use crate::note::Note;
-use crate::plan::amounts::out_of_range;
 use crate::plan::{carrier_finding, rate_findings};
-use crate::quantity::{Dimension, Entered, Unit, near, shown, shown_down, shown_up};
+use crate::quantity::{
+    Dimension, Entered, Unit, near, out_of_range, positive, shown, shown_down, shown_up,
+};
 use crate::same_text::same_text;
 use crate::working::{Answer, Working};
 
@@ -145,7 +146,7 @@ pub fn serve(input: &Serving<'_>) -> Result<Answer<Served>> {
             limit: DRAWS_MOST,
         });
     }
-    let carrier_m = positive_si(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
+    let carrier_m = positive(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
     let filled = Contents::of(input.tank)?;
     let mut left = filled.mix;
     let mut amounts = Vec::with_capacity(input.draws.len());
@@ -153,7 +154,7 @@ pub fn serve(input: &Serving<'_>) -> Result<Answer<Served>> {
         let field = Field::Drawn {
             name: draw.name.clone(),
         };
-        positive_si(&draw.drawn, Dimension::Volume, &field)?;
+        positive(&draw.drawn, Dimension::Volume, &field)?;
         let drawn = draw.drawn.in_unit(filled.unit());
         let drawn = drawn.ok_or_else(|| out_of_range(&draw.drawn).of(field))?;
         if drawn > left {
@@ -339,8 +340,8 @@ impl<'a> Contents<'a> {
                 allowed,
             ));
         }
-        positive_si(&tank.product, kind, &Field::FilledProduct)?;
-        let mix_m3 = positive_si(&tank.mix, Dimension::Volume, &Field::FinishedMix)?;
+        positive(&tank.product, kind, &Field::FilledProduct)?;
+        let mix_m3 = positive(&tank.mix, Dimension::Volume, &Field::FinishedMix)?;
         if kind == Dimension::Volume && tank.product.compare(&tank.mix)?.is_ge() {
             return Err(RuleError::ProductFillsTank {
                 product: tank.product.for_person(),
@@ -371,6 +372,13 @@ impl<'a> Contents<'a> {
         product
             .and_then(|p| shown(p, self.tank.product.unit()))
             .ok_or_else(|| out_of_range(&self.tank.product))
+    }
+
+    /// Finished mix per area that brings so much product per area, both in SI.
+    pub(super) fn depth_with(&self, rate: Decimal) -> Option<Decimal> {
+        let mix_m3 = self.mix.checked_mul(self.unit_m3)?;
+        let product = self.tank.product.si(self.kind).ok()?;
+        times_over(rate, mix_m3, product)
     }
 
     /// A volume of finished mix, rounded down.

@@ -7,13 +7,12 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use crate::error::{Allowed, Field, Result, RuleError};
-use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose, sum};
+use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use crate::label::{Ingredient, LabelSays};
 use crate::measure::AreaEstimate;
-use crate::mix::{SPARE_DIGITS, content_si, lawn, positive_si, times_over};
+use crate::mix::{SPARE_DIGITS, content_si, lawn, times_over};
 use crate::note::Note;
-use crate::plan::amounts::out_of_range;
-use crate::quantity::{Dimension, Entered, Unit, shown_down};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range, positive, shown_down};
 use crate::same_text::same_text;
 use crate::working::{Answer, Working};
 
@@ -256,7 +255,7 @@ fn density(treatment: &PutOn, name: &str, number: usize) -> Result<On> {
         if !fits {
             return Ok(On::NOT_KNOWN);
         }
-        let product_si = positive_si(product, kind, &Field::PutOn { number })?;
+        let product_si = positive(product, kind, &Field::PutOn { number })?;
         let part = times_over(product_si, content, area_m2);
         sum = part
             .and_then(|part| sum.checked_add(part))
@@ -289,7 +288,7 @@ fn limit(input: &SeasonInput<'_>, name: &str) -> Result<Limit> {
         let field = Field::SeasonMost {
             name: name.to_owned(),
         };
-        let si = positive_si(value, Dimension::MassPerArea, &field)?;
+        let si = positive(value, Dimension::MassPerArea, &field)?;
         // Two labels with one ingredient: the lower limit counts.
         if found.is_none_or(|(_, least)| si < least) {
             found = Some((*value, si));
@@ -378,10 +377,4 @@ fn named(finding: Finding, others: Others, name: &str, not_known: u32) -> Findin
         ingredient: name.to_owned(),
         count: not_known,
     })
-}
-
-/// All ingredients in one word.
-pub fn season_verdict(sums: &[IngredientSum]) -> Verdict {
-    let all: Vec<Finding> = sums.iter().map(|s| s.finding.clone()).collect();
-    sum(&all)
 }

@@ -10,7 +10,6 @@ mod stock;
 
 pub use ingredients::{
     IngredientSum, Others, PutOn, SeasonInput, SeasonMost, TREATMENTS_MOST, season_ingredients,
-    season_verdict,
 };
 pub use interval::{Interval, IntervalUnit};
 pub use repeat::{LastPutOn, Repeat, RepeatAsked, repeat};

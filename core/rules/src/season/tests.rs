@@ -1,6 +1,7 @@
 //! Corner cases of a season: what is not known never clears.
 
 use super::*;
+use crate::error::RuleError;
 use crate::finding::{Reason, Shown, Verdict};
 use crate::label::{Ingredient, LabelSays};
 use crate::measure::AreaEstimate;
@@ -93,4 +94,21 @@ fn one_ingredient_is_one_however_it_is_written() {
     assert_eq!(all.len(), 1);
     assert_eq!(all[0].so_far, e("0.4 lb/acre"));
     assert_eq!(all[0].finding.verdict, Verdict::DontTreat);
+}
+
+#[test]
+fn a_season_does_not_begin_after_the_day_in_question() {
+    let day = |month| NaiveDate::from_ymd_opt(2026, month, 1).unwrap();
+    let mut asked = RepeatAsked {
+        shortest: LabelSays::Nothing,
+        season_most: LabelSays::Value(1),
+        season_from: day(7),
+        before: LastPutOn::Days(vec![day(5)]),
+        others: Others::SaidNone,
+        planned: day(6),
+    };
+    // Counted from July on, the treatment of May would be none of this season.
+    assert!(matches!(repeat(&asked), Err(RuleError::DayAfter { .. })));
+    asked.season_from = day(1);
+    assert_eq!(repeat(&asked).unwrap().value.verdict(), Verdict::DontTreat);
 }

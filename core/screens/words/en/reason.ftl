@@ -133,6 +133,7 @@ reason-calibrated-heavy = More than 5 % above the rate wanted: set it lower and 
 reason-calibrated-light = More than 5 % below the rate wanted: set it higher and try again.
 reason-pattern-even = Passes overlap evenly at this swath.
 reason-pattern-uneven = Passes overlap unevenly at this swath: choose another, or set the spreader right.
+reason-pattern-beyond-boxes = The pattern reaches beyond the boxes, so how evenly passes overlap is not known: lay more boxes and throw again.
 reason-pattern-stripes = Stripes will show at this swath: choose another, or set the spreader right.
 reason-pace-one-run = One run only: walk the distance three times at least.
 reason-nozzles-even = Each nozzle gives within 10 % of their mean.

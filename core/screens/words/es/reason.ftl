@@ -133,6 +133,7 @@ reason-calibrated-heavy = Más de 5 % por encima de la dosis deseada: ponga un a
 reason-calibrated-light = Más de 5 % por debajo de la dosis deseada: ponga un ajuste más alto y pruebe otra vez.
 reason-pattern-even = Las pasadas se superponen parejo con este ancho de trabajo.
 reason-pattern-uneven = Las pasadas se superponen disparejo con este ancho de trabajo: elija otro, o corrija el esparcidor.
+reason-pattern-beyond-boxes = El patrón llega más allá de las cajas, así que no se sabe qué tan parejo se superponen las pasadas: ponga más cajas y esparza otra vez.
 reason-pattern-stripes = Con este ancho de trabajo se verán franjas: elija otro, o corrija el esparcidor.
 reason-pace-one-run = Una sola vuelta: camine la distancia al menos tres veces.
 reason-nozzles-even = Cada boquilla da a menos de 10 % de la media de todas.
