@@ -313,7 +313,7 @@ sentences! {
     305 MeterHeightNotNoted { 0 height: Entered }
         => ("how high the meter was held was not noted; {} is assumed", .height.for_person());
     306 MeterHeightUnusable { 0 given: Entered }
-        => ("a reading cannot be used: no meter is held at {}; measure again", .given.for_person());
+        => ("how high the meter was held is not known: none is held at {}; measure again", .given.for_person());
     307 WindAboveLabelHigherUp { 0 speed: Entered }
         => ("under the label's limit where it was measured, but by estimate {} at 33 ft (10 m), above \
              it: read at which height the label means it", .speed.for_person());

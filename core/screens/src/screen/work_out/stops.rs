@@ -1,7 +1,6 @@
 //! One tank for several stops: what each got, what is left, and where a leftover may go.
 
 use maud::{Markup, html};
-use sward_rules::finding::Verdict;
 use sward_rules::label::Label;
 use sward_rules::mix::{
     Already, Draw, Leftover, Served, Serving, Site, Stop, TankMix, leftover_choices, serve,
