@@ -17,7 +17,7 @@ use crate::log::Stamp;
 use crate::{BookError, Malformed, Result, Written};
 
 /// Format of [`Treatment`]; stands first in its bytes. Unstable until a first release.
-pub const TREATMENT_FORMAT: u64 = 2;
+pub const TREATMENT_FORMAT: u64 = 3;
 
 /// A section as it was treated.
 #[derive(Debug, Clone, PartialEq, Eq, Encode, Decode, Serialize)]

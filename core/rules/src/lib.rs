@@ -22,6 +22,7 @@ pub mod working;
 
 mod error;
 mod note;
+mod same_text;
 mod sentence;
 
 pub use error::{Allowed, Axis, ControlCount, Field, MetarGroup, Most, RuleError, Walked};

@@ -66,6 +66,9 @@ sentences! {
     AskExtension => ("not sure about the count? Ask your extension office");
     ThresholdOf { life_stage: &'static str, region: &'static str, publisher: &'static str }
         => ("threshold for {life_stage} in {region}: {publisher}");
+    CountedTogether
+        => ("the threshold counts armyworms and cutworms together: few of one do not say that there \
+             are few of both");
     SourcesDiffer => ("sources differ for this pest; choose the one for your region");
 
     CoordinatesRounded { decimals: u32 }

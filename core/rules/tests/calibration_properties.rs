@@ -200,6 +200,8 @@ proptest! {
         if let Some(swath) = shape.effective_swath {
             prop_assert!(number(&swath) <= catches.len() as f64);
         }
+        let beyond = curve.beyond_boxes;
+        prop_assert!(!beyond || curve.best_one_way.is_none() && curve.best_back_and_forth.is_none());
         for best in [curve.best_one_way, curve.best_back_and_forth].into_iter().flatten() {
             let travel = if Some(best) == curve.best_one_way { Travel::OneWay } else { Travel::BackAndForth };
             prop_assert_eq!(evenness_finding(&curve, &best, travel).unwrap().verdict, Verdict::Clear);

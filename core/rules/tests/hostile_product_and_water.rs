@@ -1,13 +1,14 @@
 //! What nobody should type into product and water: refused by name, or answered.
 
 use chrono::{Days, NaiveDate};
+use sward_rules::calibrate::TimedCatch;
 use sward_rules::label::{Ingredient, Label, LabelSays, Method, WateringIn};
 use sward_rules::measure::AreaEstimate;
 use sward_rules::mix::{
-    Already, BaitLook, DIAL_STEPS_MOST, DialAsked, Draw, Foraging, HoseEndTest, Leftover, Serving,
-    Site, SpotJob, TankFill, TankMix, bait_findings, hose_end_dial, hose_end_test,
-    leftover_choices, product_for_ingredient, product_in_mix, product_over, rate_forms,
-    rate_from_mix, rate_of_coverage, ratio_for_rate, serve, spots, tank_fill,
+    Already, BaitLook, DIAL_STEPS_MOST, DialAsked, Draw, Foraging, Leftover, Serving, Site,
+    SpotJob, TankFill, TankMix, bait_findings, hose_end_dial, hose_end_test, leftover_choices,
+    product_for_ingredient, product_in_mix, product_over, rate_forms, rate_from_mix,
+    rate_of_coverage, serve, spots, tank_fill,
 };
 use sward_rules::plan::{Section, SettingUse, TimesOver, Vessel, measure_out, setting_used};
 use sward_rules::season::{
@@ -115,7 +116,6 @@ fn two_hostile_amounts_are_refused_or_answered() {
             product_for_ingredient(&a, &b).is_ok(),
             product_in_mix(&a, &b).is_ok(),
             rate_from_mix(&a, &b).is_ok(),
-            ratio_for_rate(&a, &b).is_ok(),
             can_depth(&a, &b).is_ok(),
             measure_out(&a, &vessel).is_ok(),
             can_test(&cans).is_ok(),
@@ -236,11 +236,11 @@ fn on_the_lawn(a: Entered, b: Entered, c: Entered) -> [bool; 4] {
         carrier: b,
         steps: &[c],
     };
-    let test = HoseEndTest {
+    let test = TimedCatch {
         area: a,
-        took: b,
+        area_time: b,
         caught: c,
-        caught_in: None,
+        catch_time: b,
     };
     let vessel = Vessel {
         name: "x".into(),

@@ -139,7 +139,7 @@ proptest! {
         }).unwrap().value;
         let takes = &choices.sites[0];
         let Some(mix) = takes.takes else {
-            prop_assert_eq!(takes.finding.verdict, Verdict::DontTreat);
+            prop_assert_eq!(takes.verdict(), Verdict::DontTreat);
             return Ok(());
         };
         prop_assert!(mix.amount() * Decimal::from(100) <= Decimal::from(left));

@@ -234,7 +234,7 @@ fn new_york_notices() {
         let times = NoticeTimes {
             planned_start_utc_ms: start,
             given_utc_ms: given,
-            now_utc_ms: None,
+            now_utc_ms: Some(latest),
         };
         let answer = notice_asked(Some(Place::NewYork), adopted, &times).unwrap();
         assert_eq!(answer.value.latest_utc_ms, Some(latest));

@@ -5,7 +5,7 @@ use sward_rules::look::{
     abbott_percent, decide, degree_days, density, henderson_tilton, more_samples, per_ft2,
     schneider_orelli, single_sine, threshold_for, thresholds,
 };
-use sward_rules::{Entered, RuleError};
+use sward_rules::{Entered, Note, RuleError};
 
 fn entered(text: &str) -> Entered {
     Entered::parse(text).expect("a check value is an amount")
@@ -242,6 +242,33 @@ fn corrected_mortality() {
         close(interval.upper_percent, upper, 1e-9);
     }
     assert!(of(50, 20).percent < 0.0);
+}
+
+/// Computed with one half added to each number: where nobody died, or nobody lived, few animals
+/// still leave much open.
+#[test]
+fn corrected_mortality_of_few_is_never_sure() {
+    let check_total = 20;
+    for (check_dead, treated_dead, lower, upper) in [
+        (0, 0, -9.906_844_404_783_065, 9.013_855_741_591_946),
+        (0, 18, 60.888_385_722_924_16, 96.197_523_366_037_98),
+        (0, 20, 62.248_556_017_906_93, 100.0),
+        // No number is zero: nothing is added.
+        (2, 16, 45.961_007_624_949_66, 90.861_651_211_656_82),
+    ] {
+        let answer = schneider_orelli(DeadOf {
+            check_dead,
+            check_total,
+            treated_dead,
+            treated_total: 20,
+        })
+        .expect("defined");
+        let interval = answer.value.interval.expect("defined");
+        close(interval.lower_percent, lower, 1e-9);
+        close(interval.upper_percent, upper, 1e-9);
+        let is_noted = answer.working.notes.contains(&Note::HalfAdded);
+        assert_eq!(is_noted, check_dead == 0);
+    }
 }
 
 /// Computed: base 50 °F, no upper cut-off.

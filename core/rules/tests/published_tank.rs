@@ -186,8 +186,7 @@ fn a_leftover_goes_only_where_the_label_has_room() {
             Some(e("3 gal"))
         ]
     );
-    let verdicts: Vec<_> = choices.sites.iter().map(|s| s.finding.verdict).collect();
-
+    let verdicts: Vec<_> = choices.sites.iter().map(|s| s.verdict()).collect();
     assert_eq!(
         verdicts,
         [

@@ -15,7 +15,7 @@ use crate::sheet::{SheetKind, actor_of, check_change};
 use crate::{BookError, Malformed, Result, Written};
 
 /// Format of an entry's body; stands first in it. Unstable until a first release.
-pub const ENTRY_FORMAT: u64 = 2;
+pub const ENTRY_FORMAT: u64 = 3;
 /// The longest entry that is taken, in bytes. A day's largest, a finish, is about 4 KB.
 pub const ENTRY_BYTES_MAX: usize = 1 << 20;
 /// The most facts in one entry.

@@ -20,7 +20,7 @@ fn newer_entry() -> Vec<u8> {
     let mut e = minicbor::Encoder::new(&mut body);
     e.array(3)
         .unwrap()
-        .u64(3)
+        .u64(4)
         .unwrap()
         .bytes(&stream.0)
         .unwrap()
@@ -50,8 +50,8 @@ fn a_newer_entry() {
         matches!(
             error,
             BookError::Newer {
-                found: 3,
-                known: 2,
+                found: 4,
+                known: 3,
                 ..
             }
         ),
@@ -87,13 +87,13 @@ fn a_newer_store() {
 #[test]
 fn a_newer_treatment() {
     let newer = Treatment {
-        format: 3,
+        format: 4,
         ..treatment()
     };
     let (bytes, hash) = newer.freeze();
     assert!(matches!(
         Treatment::thaw(&bytes, hash),
-        Err(BookError::Newer { found: 3, .. })
+        Err(BookError::Newer { found: 4, .. })
     ));
     let (bytes, _) = treatment().freeze();
     assert!(
@@ -120,6 +120,7 @@ fn an_entry_and_a_store_of_the_format_before() {
         sign_entry(body, &key).wire().to_vec()
     };
     assert!(Entry::check(&of_format(1)).is_ok());
+    assert!(Entry::check(&of_format(2)).is_ok());
     assert!(Entry::check(&of_format(0)).is_err());
 
     let folder = tempfile::tempdir().unwrap();

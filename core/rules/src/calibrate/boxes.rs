@@ -85,7 +85,7 @@ pub fn pattern(boxes: &CatchBoxes<'_>) -> Result<Answer<Pattern>> {
     let reversed: Vec<f64> = row.catches[..=row.half()].iter().rev().copied().collect();
     let left = falls_to_half(&reversed);
     let unit = boxes.spacing.unit();
-    let (_, spacing) = (unit, to_f64(boxes.spacing.amount()));
+    let spacing = to_f64(boxes.spacing.amount());
     let effective_swath = match (left, right) {
         (Some(left), Some(right)) => {
             let swath = near((left + right) * spacing, 2, unit);
@@ -188,11 +188,16 @@ impl Row {
         self.catches.len() / 2
     }
 
-    /// Adds a word where the pattern reaches beyond the boxes.
-    pub(super) fn note_ends(&self, working: Working) -> Working {
+    /// Whether the pattern reaches beyond the boxes.
+    pub(super) fn ends_too_soon(&self) -> bool {
         let most = self.catches[self.half()] * ENDS_SHARE_MOST;
         let ends = [self.catches.first(), self.catches.last()];
-        if ends.into_iter().flatten().any(|catch| *catch > most) {
+        ends.into_iter().flatten().any(|catch| *catch > most)
+    }
+
+    /// Adds a word where the pattern reaches beyond the boxes.
+    pub(super) fn note_ends(&self, working: Working) -> Working {
+        if self.ends_too_soon() {
             working.note(Note::BoxesEndTooSoon)
         } else {
             working

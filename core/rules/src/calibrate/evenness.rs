@@ -53,7 +53,10 @@ pub struct EvennessPoint {
 pub struct Evenness {
     /// Each swath, from narrow to wide.
     pub points: Vec<EvennessPoint>,
-    /// The widest swath at which passes all one way are even, with every narrower one even too.
+    /// Whether the pattern reaches beyond the boxes, so that what overlaps is more than was caught.
+    pub beyond_boxes: bool,
+    /// The widest swath at which passes all one way are even, with every narrower one even too; none
+    /// where the pattern reaches beyond the boxes.
     pub best_one_way: Option<Entered>,
     /// The same with passes back and forth.
     pub best_back_and_forth: Option<Entered>,
@@ -97,7 +100,11 @@ pub fn evenness(boxes: &CatchBoxes<'_>) -> Result<Answer<Evenness>> {
             back_and_forth_percent: back_and_forth(&row, steps),
         });
     }
+    let beyond_boxes = row.ends_too_soon();
     let best = |travel| {
+        if beyond_boxes {
+            return None;
+        }
         let even = points
             .iter()
             .take_while(|p: &&EvennessPoint| p.percent(travel) <= f64::from(EVEN_MOST_PERCENT));
@@ -115,12 +122,14 @@ pub fn evenness(boxes: &CatchBoxes<'_>) -> Result<Answer<Evenness>> {
     let (best_one_way, best_back_and_forth) = (best(Travel::OneWay), best(Travel::BackAndForth));
     Ok(row.note_ends(working).gives(Evenness {
         points,
+        beyond_boxes,
         best_one_way,
         best_back_and_forth,
     }))
 }
 
-/// What the curve says of one swath. Between two swaths of the curve the worse counts.
+/// What the curve says of one swath. Between two swaths of the curve the worse counts; where the
+/// pattern reaches beyond the boxes, nothing clears.
 ///
 /// # Errors
 /// When the swath is no length, or the boxes do not show it.
@@ -152,6 +161,12 @@ pub fn evenness_finding(curve: &Evenness, swath: &Entered, travel: Travel) -> Re
         (Verdict::Caution, Reason::PatternUneven)
     } else {
         (Verdict::DontTreat, Reason::PatternStripes)
+    };
+    let (verdict, reason) = match verdict {
+        Verdict::Clear | Verdict::Caution if curve.beyond_boxes => {
+            (Verdict::Unknown, Reason::PatternBeyondBoxes)
+        }
+        told => (told, reason),
     };
     let most = whole(EVEN_MOST_PERCENT, Unit::PERCENT);
     Ok(Finding::new(Check::Evenness, verdict, reason)

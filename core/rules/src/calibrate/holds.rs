@@ -6,10 +6,10 @@
 use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 
-use super::two_people::same_text;
 use crate::error::{Field, Result};
 use crate::finding::{CalibrationPart, Check, Finding, Reason, Shown, Source, Verdict, Whose};
 use crate::quantity::{Dimension, Entered};
+use crate::same_text::same_text;
 
 /// Advised limits; a crew may set its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Encode, Decode, Serialize, Deserialize)]

@@ -7,7 +7,7 @@
 use rust_decimal::Decimal;
 
 use crate::error::{Field, Result, RuleError};
-use crate::quantity::{Dimension, Entered, Unit, exact, to_f64};
+use crate::quantity::{Dimension, Entered, Unit, exact, out_of_range, positive, to_f64};
 
 mod against;
 mod boxes;
@@ -36,25 +36,14 @@ pub use nozzles::{
     NOZZLE_OFF_PERCENT, NOZZLE_WORN_PERCENT, NOZZLES_MOST, Nozzle, NozzleCatches, NozzleResult,
     nozzle_test,
 };
-pub use pace::{PaceResult, PaceRun, PaceRuns, RUNS_MOST, course_speed, course_time, pace};
+pub use pace::{PaceResult, PaceRun, PaceRuns, RUNS_MOST, course_time, pace};
 pub use pressure::{flow_at_pressure, pressure_for_flow};
+pub(crate) use sprayer::timed;
 pub use sprayer::{
     SprayRate, TimedCatch, acre_128th_course, acre_128th_rate, boom_rate, spray_rate, timed_rate,
 };
 pub use strip::{StripRate, StripRun, Weighed, strip_length, strip_rate};
 pub use two_people::{Person, two_people_finding};
-
-/// An amount of the kind needed and above zero, in SI.
-pub(crate) fn positive(entered: &Entered, kind: Dimension, field: &Field) -> Result<Decimal> {
-    let si = entered.si(kind).map_err(|e| e.of(field.clone()))?;
-    if si <= Decimal::ZERO {
-        return Err(RuleError::NotPositive {
-            field: field.clone(),
-            given: entered.for_person(),
-        });
-    }
-    Ok(si)
-}
 
 /// An SI amount for showing in `unit`; `given` is named where it cannot be written.
 fn in_unit(si: Option<Decimal>, unit: Unit, given: &Entered) -> Result<Entered> {
@@ -62,14 +51,8 @@ fn in_unit(si: Option<Decimal>, unit: Unit, given: &Entered) -> Result<Entered> 
         .ok_or_else(|| out_of_range(given))
 }
 
-fn out_of_range(given: &Entered) -> RuleError {
-    RuleError::OutOfRange {
-        given: given.for_person(),
-    }
-}
-
 /// How far `found` is off `wanted`, in percent; exact, so that five percent by hand is five here.
-fn percent_off(found: Decimal, wanted: Decimal) -> Option<Decimal> {
+pub(crate) fn percent_off(found: Decimal, wanted: Decimal) -> Option<Decimal> {
     let ratio = exact(found.checked_div(wanted)?)?;
     ratio
         .checked_sub(Decimal::ONE)?

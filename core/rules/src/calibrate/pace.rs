@@ -44,38 +44,6 @@ pub fn course_time(length: &Entered, speed: &Entered) -> Result<Answer<Entered>>
     Ok(working.gives(near(to_f64(seconds), 2, Unit::SECOND)))
 }
 
-/// The speed at which a distance took a time, in the unit of `unit`.
-///
-/// ```
-/// use sward_rules::{Entered, calibrate::course_speed, quantity::Unit};
-/// let e = |t: &str| Entered::parse(t);
-/// let speed = course_speed(&e("88 ft")?, &e("20 s")?, Unit::MILE_PER_HOUR)?;
-/// assert_eq!(speed.value.for_person(), "3 mph");
-/// # Ok::<(), sward_rules::RuleError>(())
-/// ```
-///
-/// # Errors
-/// When a measure is zero or of the wrong kind, or the unit is none of a speed.
-pub fn course_speed(length: &Entered, time: &Entered, unit: Unit) -> Result<Answer<Entered>> {
-    let metres = positive(length, Dimension::Length, &Field::CourseLength)?;
-    let seconds = positive(time, Dimension::Time, &Field::RunTime { number: 1 })?;
-    if unit.dimension() != Dimension::Speed {
-        return Err(RuleError::WrongKind {
-            given: unit.for_person(),
-            is: unit.dimension(),
-            needed: Dimension::Speed,
-        });
-    }
-    let speed = in_unit(metres.checked_div(seconds), unit, length)?;
-    let working = Working::new(
-        "distance / time",
-        "University of Nebraska, Math for Pesticide Applicators",
-    )
-    .input("marked distance", length.for_person())
-    .input("time", time.for_person());
-    Ok(working.gives(speed))
-}
-
 /// Timed runs over a marked distance.
 #[derive(Debug, Clone, Copy)]
 pub struct PaceRuns<'a> {

@@ -101,6 +101,12 @@ pub fn boom_rate(flow: &Entered, speed: &Entered, width: &Entered) -> Result<Ans
 /// # Errors
 /// When a measure is zero or of the wrong kind.
 pub fn timed_rate(run: &TimedCatch) -> Result<Answer<SprayRate>> {
+    let (si, working) = timed(run)?;
+    Ok(working.gives(of_si(si, &run.caught)?))
+}
+
+/// Volume per area by an area timed and a catch, in SI; none where it cannot be written.
+pub(crate) fn timed(run: &TimedCatch) -> Result<(Option<Decimal>, Working)> {
     let area = positive(&run.area, Dimension::Area, &Field::TestArea)?;
     let area_time = positive(&run.area_time, Dimension::Time, &Field::AreaTime)?;
     let caught = positive(&run.caught, Dimension::Volume, &Field::WaterCaught)?;
@@ -119,7 +125,7 @@ pub fn timed_rate(run: &TimedCatch) -> Result<Answer<SprayRate>> {
     .input("time of the catch", run.catch_time.for_person())
     .note(Note::SteadyFlow)
     .note(Note::TriedWithWater);
-    Ok(working.gives(of_si(si, &run.caught)?))
+    Ok((si, working))
 }
 
 /// How far to go so that one nozzle covers the 128th of an acre: the fluid ounces caught in that

@@ -69,6 +69,13 @@ fn a_pattern_that_ends_too_soon_says_so() {
             .contains(&crate::note::Note::BoxesEndTooSoon)
     );
     let curve = evenness(&boxes).unwrap().value;
+    assert_eq!(
+        (curve.best_one_way, curve.best_back_and_forth),
+        (None, None)
+    );
+    let even = evenness_finding(&curve, &e("5 ft"), Travel::OneWay).unwrap();
+    assert_eq!(even.verdict, crate::Verdict::Unknown);
+    assert_eq!(even.reason, crate::finding::Reason::PatternBeyondBoxes);
     assert!(refused(evenness_finding(&curve, &e("1 ft"), Travel::OneWay)).contains("two boxes"));
     assert!(refused(evenness_finding(&curve, &e("6 ft"), Travel::OneWay)).contains("whole row"));
 }
@@ -146,4 +153,17 @@ fn a_blocked_nozzle_is_named_first() {
             .starts_with("nozzle 2 gives -100")
     );
     assert_eq!(result.findings[1].verdict, crate::Verdict::Clear);
+}
+
+#[test]
+fn who_has_no_name_is_not_known_to_be_another() {
+    let found = e("3.6 lb/1000 ft2");
+    let verdict = |first, second| {
+        let [first, second] = [first, second].map(|name| Person { name, found });
+        two_people_finding(&first, Some(&second)).unwrap().verdict
+    };
+    assert_eq!(verdict("Ann", "Ben"), crate::Verdict::Clear);
+    for (first, second) in [("Ann", " ann"), ("Ann", " "), ("", "Ben"), ("", "")] {
+        assert_eq!(verdict(first, second), crate::Verdict::Unknown);
+    }
 }

@@ -5,6 +5,7 @@ use super::{ACCEPTED_PERCENT, out_of_range, percent_off, positive};
 use crate::error::{Field, Result};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::quantity::{Entered, to_f64};
+use crate::same_text::same_text;
 use rust_decimal::Decimal;
 
 /// One person's result.
@@ -16,8 +17,8 @@ pub struct Person<'a> {
     pub found: Entered,
 }
 
-/// The results of two people. More than 5 % apart, or one person twice, is `Unknown`: which of the
-/// two is right nobody can tell.
+/// The results of two people. More than 5 % apart, or one person twice, or one without a name, is
+/// `Unknown`: which of the two is right nobody can tell.
 ///
 /// The difference is in percent of the smaller, so that it does not matter who was first.
 ///
@@ -39,7 +40,11 @@ pub fn two_people_finding(first: &Person<'_>, second: Option<&Person<'_>>) -> Re
         return Ok(nobody);
     };
     let other = positive(&second.found, kind, &Field::SecondResult)?;
-    if same_text(first.name, second.name) {
+    // Who has no name may be the other one.
+    let nameless = [first.name, second.name]
+        .iter()
+        .any(|n| n.trim().is_empty());
+    if nameless || same_text(first.name, second.name) {
         return Ok(nobody);
     }
     let apart = percent_off(one.max(other), one.min(other));
@@ -54,9 +59,4 @@ pub fn two_people_finding(first: &Person<'_>, second: Option<&Person<'_>>) -> Re
         .with_value(Shown::Change { change })
         .with_limit(within(), Whose::Advice)
         .with_source(Source::SpreaderCalibration))
-}
-
-/// The same name or word, blanks at the ends and the case of letters aside.
-pub(super) fn same_text(one: &str, other: &str) -> bool {
-    one.trim().to_lowercase() == other.trim().to_lowercase()
 }

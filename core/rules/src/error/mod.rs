@@ -226,6 +226,12 @@ impl RuleError {
     }
 }
 
+/// Enough of a foreign text to recognise it by in a sentence, without what cannot be seen.
+pub(crate) fn shortened(text: &str, most: usize) -> String {
+    let seen = text.chars().filter(|c| !c.is_control());
+    seen.take(most).collect()
+}
+
 fn ounce_hint(is: Dimension, needed: Dimension) -> &'static str {
     use Dimension::{Mass, MassPerArea, Volume, VolumePerArea};
     match (is, needed) {

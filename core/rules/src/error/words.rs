@@ -141,7 +141,6 @@ sentences! {
     Stops => ("the stops");
     Sites => ("the sites");
     AlreadyPutOn { name: String } => ("put on already at {name}");
-    TestTime => ("time for the test area");
     Caught => ("water caught");
     DialStep { number: usize } => ("dial step {number}");
     DialSteps => ("the dial's steps");

@@ -206,6 +206,9 @@ sentences! {
     264 PatternEven => ("passes overlap evenly at this swath");
     265 PatternUneven => ("passes overlap unevenly at this swath: choose another, or set the spreader right");
     266 PatternStripes => ("stripes will show at this swath: choose another, or set the spreader right");
+    315 PatternBeyondBoxes
+        => ("the pattern reaches beyond the boxes, so how evenly passes overlap is not known: lay more boxes \
+             and throw again");
     267 PaceOneRun => ("one run only: walk the distance three times at least");
     268 NozzlesEven => ("each nozzle gives within 10 % of their mean");
     269 NozzleOff { 0 nozzle: u32, 1 change: Tenths }
@@ -310,7 +313,7 @@ sentences! {
     305 MeterHeightNotNoted { 0 height: Entered }
         => ("how high the meter was held was not noted; {} is assumed", .height.for_person());
     306 MeterHeightUnusable { 0 given: Entered }
-        => ("a reading cannot be used: no meter is held at {}; measure again", .given.for_person());
+        => ("how high the meter was held is not known: none is held at {}; measure again", .given.for_person());
     307 WindAboveLabelHigherUp { 0 speed: Entered }
         => ("under the label's limit where it was measured, but by estimate {} at 33 ft (10 m), above \
              it: read at which height the label means it", .speed.for_person());

@@ -166,11 +166,19 @@ impl Treatment {
     }
 
     fn watering_allows_a_look(&self, now: Now) -> bool {
-        let after_water = match (self.watered_utc_ms, self.keep_off.dry_utc_ms) {
-            (Some(watered), Some(dry)) => dry >= watered,
-            _ => true,
-        };
-        after_water && (self.water_in == WaterIn::NotAsked || self.is_watered_in(now))
+        !self.is_looked_at_before_water()
+            && (self.water_in == WaterIn::NotAsked || self.is_watered_in(now))
+    }
+
+    /// Whether the look may have come before the water ended: the two may be told by two clocks, and
+    /// a moment is not long enough to look.
+    fn is_looked_at_before_water(&self) -> bool {
+        match (self.watered_utc_ms, self.keep_off.dry_utc_ms) {
+            (Some(watered), Some(dry)) => {
+                dry <= watered.saturating_add_unsigned(self.keep_off.lengthen_ms)
+            }
+            _ => false,
+        }
     }
 
     /// Whether it was watered in after the last application. What is noted for later is not done.
@@ -185,7 +193,6 @@ impl Treatment {
     }
 
     fn why(&self, state: State, now: Now) -> Option<Reason> {
-        let dry = self.keep_off.dry_utc_ms;
         match state {
             State::Ended { .. } => None,
             State::RunsUntilFinish => Some(Reason::KeepOffNoFinish),
@@ -199,9 +206,7 @@ impl Treatment {
             State::WaitsForDry if self.water_in == WaterIn::Asked && !self.is_watered_in(now) => {
                 Some(Reason::KeepOffNotWateredIn)
             }
-            State::WaitsForDry if dry.is_some() && dry < self.watered_utc_ms => {
-                Some(Reason::KeepOffWetAgain)
-            }
+            State::WaitsForDry if self.is_looked_at_before_water() => Some(Reason::KeepOffWetAgain),
             State::WaitsForDry => Some(Reason::KeepOffLook),
         }
     }

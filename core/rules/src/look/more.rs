@@ -40,6 +40,9 @@ words! {
     OneSample => "one sample does not show how much samples differ here; take at least two more";
     NoThreshold => "no threshold is known for this pest";
     BetweenLimits => "the mean lies within the threshold's own range, and more samples may leave it there";
+    CountedTogether
+        => "the threshold counts armyworms and cutworms together, and no number of samples of one says \
+            how many there are of both";
     TooMany => "more than 50 samples like these would be needed; look again in a week or two";
 }
 
@@ -96,6 +99,9 @@ fn ahead(density: Option<&Density>, threshold: Option<&Threshold>) -> More {
         return not_known(MoreUnknown::OneSample);
     }
     let is_above = d.mean_per_ft2 >= t.most_per_ft2;
+    if !is_above && t.counts_another_too() {
+        return not_known(MoreUnknown::CountedTogether);
+    }
     if !is_above && d.mean_per_ft2 >= t.least_per_ft2 {
         return not_known(MoreUnknown::BetweenLimits);
     }

@@ -60,18 +60,22 @@ pub fn schneider_orelli(counts: DeadOf) -> Result<Answer<Control>> {
     )
     .input("dead in the check", of(counts.check_dead, counts.check_total))
     .input("dead when treated", of(counts.treated_dead, counts.treated_total));
-    let has_zero = treated_alive == 0;
+    // Where nobody died, or everybody did, the formula would see no chance at work at all.
+    let has_zero = [treated_alive, counts.treated_dead, counts.check_dead].contains(&0);
     let plus = if has_zero { 0.5 } else { 0.0 };
     let [treated, check] = [
-        (treated_alive, counts.treated_total),
-        (check_alive, counts.check_total),
+        (treated_alive, counts.treated_dead),
+        (check_alive, counts.check_dead),
     ]
-    .map(|(alive, total)| (f64::from(alive) + plus, f64::from(total) + plus));
+    .map(|(alive, dead)| {
+        let (alive, dead) = (f64::from(alive) + plus, f64::from(dead) + plus);
+        (alive, alive + dead)
+    });
     let ratio = (treated.0 / treated.1) / (check.0 / check.1);
     let log_variance = 1.0 / treated.0 - 1.0 / treated.1 + 1.0 / check.0 - 1.0 / check.1;
     let value = Control {
         percent,
-        interval: Some(around(ratio, log_variance, has_zero)),
+        interval: Some(around(ratio, log_variance, treated_alive == 0)),
     };
     Ok(noted(working, Note::IntervalByLogShares, has_zero).gives(value))
 }

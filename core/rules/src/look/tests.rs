@@ -163,6 +163,40 @@ fn temperatures_that_cannot_be_are_refused_by_day() {
 }
 
 #[test]
+fn few_of_one_worm_are_never_few_of_both() {
+    let yard = Entered::parse("9 ft2").unwrap();
+    let drench = |count| {
+        let sample = Sample {
+            method: SampleMethod::Area(yard),
+            count,
+        };
+        density(&vec![sample; 4]).unwrap().unwrap().value
+    };
+    for pest in [Pest::Armyworm, Pest::Cutworm] {
+        let threshold = threshold_for(pest)[0];
+        let none = drench(0);
+        let decided = decide(Some(&none), Some(threshold));
+        assert_eq!(decided.decision, Decision::Watch);
+        assert!(matches!(decided.reason, Because::Below(_)));
+        assert!(decided.notes.contains(&Note::CountedTogether));
+        assert_eq!(
+            more_samples(Some(&none), Some(threshold)).value,
+            More::NotKnown {
+                because: MoreUnknown::CountedTogether
+            }
+        );
+        // Many of one are many of both.
+        let many = decide(Some(&drench(12)), Some(threshold)).decision;
+        assert_eq!(many, Decision::TreatingMayPay);
+    }
+    let alone = threshold_for(Pest::SodWebworm)[0];
+    assert_eq!(
+        decide(Some(&drench(0)), Some(alone)).decision,
+        Decision::Leave
+    );
+}
+
+#[test]
 fn more_samples_are_not_made_up_where_it_cannot_be_said() {
     let japanese = threshold_for(Pest::JapaneseBeetle)[0];
     let chinch = threshold_for(Pest::ChinchBug)[1];

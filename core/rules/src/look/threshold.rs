@@ -110,6 +110,11 @@ impl Threshold {
     pub fn per_yd2(&self) -> Option<f64> {
         (self.published_per == PER_YD2).then_some(self.most_per_ft2 * FT2_PER_YD2)
     }
+
+    /// Whether it counts another pest together with this one, so that few of this one say nothing.
+    pub(super) fn counts_another_too(&self) -> bool {
+        self.life_stage == WORMS_TOGETHER
+    }
 }
 
 const fn larvae(pest: Pest, least_per_ft2: f64, most_per_ft2: f64) -> Threshold {
@@ -306,7 +311,11 @@ pub fn decide(density: Option<&Density>, threshold: Option<&Threshold>) -> Decid
         (Some(_), None) => (Decision::Unknown, Because::NoThreshold),
         (Some(d), Some(t)) => {
             notes.extend(cautions(d, t));
-            held_against(d, t)
+            match held_against(d, t) {
+                // One of two that are counted together may be few where both are many.
+                (Decision::Leave, below) if t.counts_another_too() => (Decision::Watch, below),
+                decided => decided,
+            }
         }
     };
     Decided {
@@ -342,6 +351,9 @@ fn cautions(d: &Density, t: &Threshold) -> Vec<Note> {
     }];
     if d.samples == 1 {
         notes.push(Note::OneSample);
+    }
+    if t.counts_another_too() {
+        notes.push(Note::CountedTogether);
     }
     if threshold_for(t.pest).len() > 1 {
         notes.push(Note::SourcesDiffer);

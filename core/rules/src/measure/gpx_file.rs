@@ -10,7 +10,7 @@ use serde::Serialize;
 use super::clean::{Numbered, clean};
 use super::walk::metres;
 use super::{ACCURACY_ASSUMED_M, DroppedFix, FIXES_MOST, Fix};
-use crate::error::{Axis, Field, Result, RuleError, Walked};
+use crate::error::{Axis, Field, Result, RuleError, Walked, shortened};
 use crate::note::Note;
 
 /// Largest file read, in bytes.
@@ -101,7 +101,8 @@ fn parse(bytes: &[u8]) -> Result<Gpx> {
             RuleError::GpxNoPosition { what: axis(what) }
         }
         other => RuleError::GpxDamaged {
-            detail: shortened(&other.to_string()),
+            // What a reader says about a file may hold the file's own text.
+            detail: shortened(&other.to_string(), 100),
         },
     })
 }
@@ -112,11 +113,6 @@ fn axis(name: &str) -> Axis {
     } else {
         Axis::Longitude
     }
-}
-
-/// What a reader says about a file may hold the file's own text.
-fn shortened(text: &str) -> String {
-    text.chars().filter(|c| !c.is_control()).take(100).collect()
 }
 
 fn points<'a>(gpx: &'a Gpx, notes: &mut Vec<Note>) -> Result<Vec<&'a Waypoint>> {

@@ -25,6 +25,11 @@ impl Outline {
     /// walk has too few fixes or lies across the date line or near a pole, or what is left out is
     /// not smaller than the lawn.
     pub fn area(&self) -> Result<Answer<AreaEstimate>> {
+        self.gross_and_net().map(|(_, net)| net)
+    }
+
+    /// The area of the outer shape, and what [`Outline::area`] gives.
+    pub(super) fn gross_and_net(&self) -> Result<(AreaEstimate, Answer<AreaEstimate>)> {
         if self.left_out.len() > LEFT_OUT_MOST {
             return Err(RuleError::TooMany {
                 field: Field::AllLeftOut,
@@ -37,7 +42,7 @@ impl Outline {
             mut working,
         } = self.shape.area()?;
         if self.left_out.is_empty() {
-            return Ok(working.gives(lawn));
+            return Ok((lawn, working.gives(lawn)));
         }
         let (mut left_m2, mut variance) = (0.0, lawn.uncertainty.value.powi(2));
         for (index, shape) in self.left_out.iter().enumerate() {
@@ -59,10 +64,11 @@ impl Outline {
                 lawn: square_feet_text(lawn.square_metres()),
             });
         }
-        Ok(working
+        let net = working
             .input("outer shape", lawn.for_person())
             .note(Note::LeftOutInside)
-            .gives(AreaEstimate::from_si(net_m2, variance.sqrt())))
+            .gives(AreaEstimate::from_si(net_m2, variance.sqrt()));
+        Ok((lawn, net))
     }
 }
 

@@ -42,7 +42,7 @@ impl Outline {
     /// ([`RuleError::EdgeNotGiven`]).
     pub fn perimeter(&self) -> Result<Answer<LengthEstimate>> {
         self.area()?;
-        let answer = self.shape.perimeter()?;
+        let answer = self.shape.edge_length()?;
         let working = if self.left_out.is_empty() {
             answer.working
         } else {
@@ -59,6 +59,11 @@ impl Shape {
     /// As [`Outline::perimeter`].
     pub fn perimeter(&self) -> Result<Answer<LengthEstimate>> {
         self.area()?;
+        self.edge_length()
+    }
+
+    /// The same of a shape whose area is known to be a lawn's.
+    pub(super) fn edge_length(&self) -> Result<Answer<LengthEstimate>> {
         match self {
             Self::TriangleHeight { .. } | Self::Trapezoid { .. } => Err(RuleError::EdgeNotGiven),
             Self::Walk { fixes } => of_walk(fixes),

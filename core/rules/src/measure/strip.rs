@@ -53,9 +53,8 @@ impl Outline {
     /// As [`Outline::perimeter`]; [`RuleError::StripTakesAll`] when nothing remains.
     pub fn strip_inside(&self, width: &Entered) -> Result<Answer<Strip>> {
         let width_m = positive(Field::StripWidth, width)?;
-        let net = self.area()?;
-        let gross = self.shape.area()?.value;
-        let edge = self.shape.perimeter()?.value;
+        let (gross, net) = self.gross_and_net()?;
+        let edge = self.shape.edge_length()?.value;
         let ring = edge::ring(&self.shape)?;
         // Where something remains, a disc as wide as the strip fits into the lawn.
         if PI * width_m.powi(2) > shoelace(&ring) {
@@ -105,7 +104,7 @@ impl Outline {
         let edge_m = positive(Field::StripEdge, edge)?;
         let width_m = positive(Field::StripWidth, width)?;
         let lawn = self.area()?;
-        match self.shape.perimeter() {
+        match self.shape.edge_length() {
             Ok(whole) if edge_m > whole.value.metres() + 2.0 * whole.value.uncertainty.value => {
                 return Err(RuleError::NotAllowed {
                     field: Field::StripEdge,

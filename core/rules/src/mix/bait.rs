@@ -69,28 +69,28 @@ pub enum Foraging {
 /// # Errors
 /// When the temperature is none, or no ground's, or a chip lay for no time or for hours.
 pub fn bait_findings(look: &BaitLook) -> Result<Vec<Finding>> {
+    let dated = |finding| dated(look.age_min, finding);
     let fresh = match look.fresh {
         None => Finding::unknown(Check::Bait, Reason::NotLookedAt),
-        Some(true) => Finding::new(Check::Bait, Verdict::Clear, Reason::BaitFresh),
-        Some(false) => advised(Check::Bait, Reason::BaitNotFresh),
+        Some(true) => dated(Finding::new(Check::Bait, Verdict::Clear, Reason::BaitFresh)),
+        Some(false) => dated(advised(Check::Bait, Reason::BaitNotFresh)),
     };
     let dry = match (look.ground_dry, look.stays_dry) {
-        (Some(false), _) | (_, Some(false)) => advised(Check::Bait, Reason::BaitWet),
-        (Some(true), Some(true)) => dated(
-            look.age_min,
-            Finding::new(Check::Bait, Verdict::Clear, Reason::BaitDry),
-        ),
+        (Some(false), _) | (_, Some(false)) => dated(advised(Check::Bait, Reason::BaitWet)),
+        (Some(true), Some(true)) => {
+            dated(Finding::new(Check::Bait, Verdict::Clear, Reason::BaitDry))
+        }
         _ => Finding::unknown(Check::Bait, Reason::NotLookedAt),
     };
     let ants = match &look.foraging {
         None => Finding::unknown(Check::AntsForaging, Reason::NotLookedAt),
-        Some(Foraging::Chip { ants, minutes }) => chip(*ants, *minutes, look.age_min)?,
-        Some(Foraging::Ground(temperature)) => ground(temperature, look.age_min)?,
+        Some(Foraging::Chip { ants, minutes }) => dated(chip(*ants, *minutes)?),
+        Some(Foraging::Ground(temperature)) => dated(ground(temperature)?),
     };
     Ok(vec![fresh, dry, ants])
 }
 
-fn chip(ants: bool, minutes: u32, age_min: Option<u32>) -> Result<Finding> {
+fn chip(ants: bool, minutes: u32) -> Result<Finding> {
     if minutes == 0 || minutes > CHIP_MOST_MIN {
         return Err(RuleError::NotAllowed {
             field: Field::ChipMinutes,
@@ -102,10 +102,7 @@ fn chip(ants: bool, minutes: u32, age_min: Option<u32>) -> Result<Finding> {
         minutes: CHIP_WITHIN_MIN,
     };
     let finding = match (ants, minutes <= CHIP_WITHIN_MIN) {
-        (true, true) => dated(
-            age_min,
-            Finding::new(Check::AntsForaging, Verdict::Clear, Reason::AntsForage),
-        ),
+        (true, true) => Finding::new(Check::AntsForaging, Verdict::Clear, Reason::AntsForage),
         // Too soon to say.
         (false, true) if minutes < CHIP_WITHIN_MIN => {
             Finding::unknown(Check::AntsForaging, Reason::AntsDoNotForage)
@@ -123,7 +120,7 @@ fn chip(ants: bool, minutes: u32, age_min: Option<u32>) -> Result<Finding> {
         .with_source(Source::Practice))
 }
 
-fn ground(temperature: &Entered, age_min: Option<u32>) -> Result<Finding> {
+fn ground(temperature: &Entered) -> Result<Finding> {
     let field = || Field::GroundTemperature;
     temperature
         .must_be(Dimension::Temperature)
@@ -140,10 +137,7 @@ fn ground(temperature: &Entered, age_min: Option<u32>) -> Result<Finding> {
         .ok_or_else(not_allowed)?;
     let band = f64::from(GROUND_LEAST_F)..=f64::from(GROUND_MOST_F);
     let finding = if band.contains(&degrees_f) {
-        dated(
-            age_min,
-            Finding::new(Check::AntsForaging, Verdict::Clear, Reason::AntsForage),
-        )
+        Finding::new(Check::AntsForaging, Verdict::Clear, Reason::AntsForage)
     } else {
         advised(Check::AntsForaging, Reason::AntsDoNotForage)
     };
@@ -161,16 +155,18 @@ fn ground(temperature: &Entered, age_min: Option<u32>) -> Result<Finding> {
         .with_source(Source::Practice))
 }
 
-/// Only a look of late can clear.
-fn dated(age_min: Option<u32>, finding: Finding) -> Finding {
-    match age_min {
-        None => Finding::unknown(finding.check, Reason::TimeNotProven),
-        Some(age_min) if age_min > LOOK_GOOD_MIN => {
-            Finding::unknown(finding.check, Reason::LookedTooLongAgo { age_min })
-                .with_age_min(age_min)
-        }
-        Some(age_min) => finding.with_age_min(age_min),
-    }
+/// Only a look of late says what is there now; what an older one saw stays named.
+fn dated(age_min: Option<u32>, mut finding: Finding) -> Finding {
+    finding.age_min = age_min;
+    let why = match age_min {
+        None => Reason::TimeNotProven,
+        Some(age_min) if age_min > LOOK_GOOD_MIN => Reason::LookedTooLongAgo { age_min },
+        Some(_) => return finding,
+    };
+    finding.verdict = Verdict::Unknown;
+    let saw = std::mem::replace(&mut finding.reason, why);
+    finding.also.insert(0, saw);
+    finding
 }
 
 fn advised(check: Check, reason: Reason) -> Finding {

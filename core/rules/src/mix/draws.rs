@@ -1,22 +1,24 @@
 //! Draws from one tank at several stops: what each got, at which rate, and what is left.
 //!
-//! What was drawn is held against the area it went on. More than was left cannot be drawn: such an
-//! entry is refused, as some number in it is wrong.
+//! What was drawn is held against the area it went on, all draws of one yard together. More than was
+//! left cannot be drawn: such an entry is refused, as some number in it is wrong.
 
 use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::rates::lawn;
 use super::tank::area_down;
-use super::{SPARE_DIGITS, positive_si, times_over};
+use super::{SPARE_DIGITS, times_over};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Verdict, sum};
 use crate::label::Label;
 use crate::measure::AreaEstimate;
 use crate::note::Note;
-use crate::plan::amounts::out_of_range;
 use crate::plan::{carrier_finding, rate_findings};
-use crate::quantity::{Dimension, Entered, Unit, near, shown, shown_down, shown_up};
+use crate::quantity::{
+    Dimension, Entered, Unit, near, out_of_range, positive, shown, shown_down, shown_up,
+};
+use crate::same_text::same_text;
 use crate::working::{Answer, Working};
 
 /// Most stops of one tank.
@@ -31,7 +33,7 @@ pub struct TankMix {
     pub mix: Entered,
 }
 
-/// Finished mix drawn for one yard.
+/// Finished mix drawn for one yard; one that is drawn for twice bears the same name and area.
 #[derive(Debug, Clone)]
 pub struct Draw {
     /// The yard's name.
@@ -77,11 +79,12 @@ pub struct DrawnAt {
     pub product: Entered,
     /// Area that it covers at the planned carrier, rounded down.
     pub covers: Entered,
-    /// The rate on the area it went on; none where that area is not known.
+    /// The rate on the area it went on, with all else that was drawn for this yard; none where that
+    /// area is not known.
     pub rate: Option<Entered>,
     /// Finished mix left in the tank afterwards, rounded down.
     pub left: Entered,
-    /// What the label says to it.
+    /// What the label says to all that was drawn for this yard.
     pub findings: Vec<Finding>,
 }
 
@@ -132,8 +135,8 @@ impl Served {
 /// ```
 ///
 /// # Errors
-/// When a value is of the wrong kind or zero, more is drawn than was left, or there are more than
-/// [`DRAWS_MOST`] stops.
+/// When a value is of the wrong kind or zero, more is drawn than was left, one yard is given two
+/// areas, or there are more than [`DRAWS_MOST`] stops.
 pub fn serve(input: &Serving<'_>) -> Result<Answer<Served>> {
     let count = input.draws.len() + input.to_come.len();
     if count > DRAWS_MOST {
@@ -143,15 +146,15 @@ pub fn serve(input: &Serving<'_>) -> Result<Answer<Served>> {
             limit: DRAWS_MOST,
         });
     }
-    let carrier_m = positive_si(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
+    let carrier_m = positive(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
     let filled = Contents::of(input.tank)?;
     let mut left = filled.mix;
-    let mut draws = Vec::with_capacity(input.draws.len());
+    let mut amounts = Vec::with_capacity(input.draws.len());
     for draw in input.draws {
         let field = Field::Drawn {
             name: draw.name.clone(),
         };
-        positive_si(&draw.drawn, Dimension::Volume, &field)?;
+        positive(&draw.drawn, Dimension::Volume, &field)?;
         let drawn = draw.drawn.in_unit(filled.unit());
         let drawn = drawn.ok_or_else(|| out_of_range(&draw.drawn).of(field))?;
         if drawn > left {
@@ -162,8 +165,15 @@ pub fn serve(input: &Serving<'_>) -> Result<Answer<Served>> {
             });
         }
         left -= drawn;
-        draws.push(drawn_at(input.label, &filled, carrier_m, draw, left)?);
+        amounts.push((drawn, left));
     }
+    let each = input.draws.iter().zip(&amounts);
+    let draws = each
+        .map(|(draw, &(drawn, left))| {
+            let in_all = in_all(draw, input.draws, &amounts)?;
+            drawn_at(input.label, &filled, carrier_m, draw, (drawn, in_all, left))
+        })
+        .collect::<Result<Vec<_>>>()?;
     let needed = to_come(input, carrier_m, &filled)?;
     let short = needed.filter(|needed| *needed > left).map(|n| n - left);
     let in_mix_unit = |amount| {
@@ -187,15 +197,33 @@ pub fn serve(input: &Serving<'_>) -> Result<Answer<Served>> {
     }))
 }
 
+/// All that was drawn for the yard of one draw: two small draws may be too much together.
+fn in_all(draw: &Draw, draws: &[Draw], amounts: &[(Decimal, Decimal)]) -> Result<Decimal> {
+    let mut sum = Decimal::ZERO;
+    for (other, (drawn, _)) in draws.iter().zip(amounts) {
+        if !same_text(&draw.name, &other.name) {
+            continue;
+        }
+        // Two areas are two yards, or one of them is wrong.
+        if let (Some(one), Some(another)) = (&draw.area, &other.area)
+            && one != another
+        {
+            let name = draw.name.clone();
+            return Err(RuleError::SameName { name });
+        }
+        let more = sum.checked_add(*drawn);
+        sum = more.ok_or_else(|| out_of_range(&other.drawn))?;
+    }
+    Ok(sum)
+}
+
 fn drawn_at(
     label: &Label,
     filled: &Contents<'_>,
     carrier_m: Decimal,
     draw: &Draw,
-    left: Decimal,
+    (drawn, in_all, left): (Decimal, Decimal, Decimal),
 ) -> Result<DrawnAt> {
-    let drawn = draw.drawn.in_unit(filled.unit());
-    let drawn = drawn.ok_or_else(|| out_of_range(&draw.drawn))?;
     let product = filled.product_in(drawn)?;
     let (rate, findings) = match &draw.area {
         None => {
@@ -206,7 +234,7 @@ fn drawn_at(
             (None, vec![unknown])
         }
         Some(area) => {
-            let (rate, findings) = on_area(label, filled, draw, drawn, area)?;
+            let (rate, findings) = on_area(label, filled, draw, in_all, area)?;
             (Some(rate), findings)
         }
     };
@@ -221,13 +249,13 @@ fn drawn_at(
     })
 }
 
-/// The rate on the area, and what the label says to it; an area that may be smaller than measured
-/// is flagged where the dose would then be above the label's most.
+/// The rate of all that was drawn on the area, and what the label says to it; an area that may be
+/// smaller than measured is flagged where the dose would then be above the label's most.
 fn on_area(
     label: &Label,
     filled: &Contents<'_>,
     draw: &Draw,
-    drawn: Decimal,
+    in_all: Decimal,
     area: &AreaEstimate,
 ) -> Result<(Entered, Vec<Finding>)> {
     let in_section = |e: RuleError| {
@@ -242,7 +270,7 @@ fn on_area(
         .value()
         .map(Entered::unit)
         .filter(|unit| unit.over().map(Unit::dimension) == Some(filled.kind));
-    let product = filled.exact_product_in(drawn).ok_or_else(range)?;
+    let product = filled.exact_product_in(in_all).ok_or_else(range)?;
     let rate_on = |m2: Decimal| filled.rate(product, m2, unit).ok_or_else(range);
     let rate = rate_on(area_m2)?;
     let mut findings = rate_findings(label, &rate)?;
@@ -266,10 +294,7 @@ fn on_area(
             .with_value(Shown::AreaWithin { percent }),
         );
     }
-    let depth = draw
-        .drawn
-        .si(Dimension::Volume)?
-        .checked_div(area_m2)
+    let depth = times_over(in_all, filled.unit_m3, area_m2)
         .zip(draw.drawn.unit().per(Unit::SQUARE_FEET_1000))
         .and_then(|(si, unit)| Entered::from_si(si, unit))
         .ok_or_else(range)?;
@@ -285,9 +310,9 @@ fn to_come(
     let mut area_m2 = Decimal::ZERO;
     for stop in input.to_come {
         let name = stop.name.clone();
-        area_m2 += lawn(&stop.area)
-            .map_err(|e| e.of(Field::Section { name }))?
-            .0;
+        let (more_m2, _) = lawn(&stop.area).map_err(|e| e.of(Field::Section { name }))?;
+        let sum = area_m2.checked_add(more_m2);
+        area_m2 = sum.ok_or_else(|| out_of_range(&input.carrier))?;
     }
     if input.to_come.is_empty() {
         return Ok(None);
@@ -315,8 +340,8 @@ impl<'a> Contents<'a> {
                 allowed,
             ));
         }
-        positive_si(&tank.product, kind, &Field::FilledProduct)?;
-        let mix_m3 = positive_si(&tank.mix, Dimension::Volume, &Field::FinishedMix)?;
+        positive(&tank.product, kind, &Field::FilledProduct)?;
+        let mix_m3 = positive(&tank.mix, Dimension::Volume, &Field::FinishedMix)?;
         if kind == Dimension::Volume && tank.product.compare(&tank.mix)?.is_ge() {
             return Err(RuleError::ProductFillsTank {
                 product: tank.product.for_person(),
@@ -347,6 +372,13 @@ impl<'a> Contents<'a> {
         product
             .and_then(|p| shown(p, self.tank.product.unit()))
             .ok_or_else(|| out_of_range(&self.tank.product))
+    }
+
+    /// Finished mix per area that brings so much product per area, both in SI.
+    pub(super) fn depth_with(&self, rate: Decimal) -> Option<Decimal> {
+        let mix_m3 = self.mix.checked_mul(self.unit_m3)?;
+        let product = self.tank.product.si(self.kind).ok()?;
+        times_over(rate, mix_m3, product)
     }
 
     /// A volume of finished mix, rounded down.

@@ -7,42 +7,31 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::rates::not_allowed;
-use super::{positive_si, times_over};
+use super::times_over;
+use crate::calibrate::{TimedCatch, timed};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use crate::label::Label;
 use crate::note::Note;
-use crate::plan::amounts::{change_percent, out_of_range};
+use crate::plan::amounts::change_percent;
 use crate::plan::{carrier_finding, rate_findings};
-use crate::quantity::{Dimension, Entered, Unit, shown, shown_down};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range, positive, shown, shown_down};
 use crate::working::{Answer, Working};
 
 /// Most steps of a dial.
 pub const DIAL_STEPS_MOST: usize = 50;
 
-/// A test with water: an area sprayed, and the same flow caught in a bucket.
-#[derive(Debug, Clone)]
-pub struct HoseEndTest {
-    /// The area sprayed.
-    pub area: Entered,
-    /// How long that took.
-    pub took: Entered,
-    /// Water caught with the same hose and setting.
-    pub caught: Entered,
-    /// How long it was caught; none where as long as the area took.
-    pub caught_in: Option<Entered>,
-}
-
-/// Finished mix per area that a hose-end sprayer puts on at this pace.
+/// Finished mix per area that a hose-end sprayer puts on at this pace, in the unit of the catch: an
+/// area sprayed, and the same flow caught in a bucket.
 ///
 /// ```
-/// use sward_rules::{Entered, mix::{HoseEndTest, hose_end_test}};
+/// use sward_rules::{Entered, calibrate::TimedCatch, mix::hose_end_test};
 /// let e = |t: &str| Entered::parse(t).unwrap();
-/// let carrier = hose_end_test(&HoseEndTest {
+/// let carrier = hose_end_test(&TimedCatch {
 ///     area: e("250 ft2"),
-///     took: e("20 s"),
+///     area_time: e("20 s"),
 ///     caught: e("1.25 gal"),
-///     caught_in: None,
+///     catch_time: e("20 s"),
 /// })?;
 /// assert_eq!(carrier.value, e("5 gal/1000 ft2"));
 /// # Ok::<(), sward_rules::RuleError>(())
@@ -50,27 +39,13 @@ pub struct HoseEndTest {
 ///
 /// # Errors
 /// When a value is of the wrong kind or zero.
-pub fn hose_end_test(test: &HoseEndTest) -> Result<Answer<Entered>> {
-    let area_m2 = positive_si(&test.area, Dimension::Area, &Field::Area)?;
-    let took_s = positive_si(&test.took, Dimension::Time, &Field::TestTime)?;
-    positive_si(&test.caught, Dimension::Volume, &Field::Caught)?;
-    let caught_in = test.caught_in.unwrap_or(test.took);
-    let caught_in_s = positive_si(&caught_in, Dimension::Time, &Field::CatchTime)?;
-    let range = || out_of_range(&test.caught);
-    let thousand_m2 = Decimal::new(9_290_304, 5);
-    let on_area = times_over(test.caught.amount(), took_s, caught_in_s).ok_or_else(range)?;
-    let carrier = times_over(on_area, thousand_m2, area_m2)
-        .zip(test.caught.unit().per(Unit::SQUARE_FEET_1000))
-        .and_then(|(amount, unit)| shown(amount, unit))
-        .ok_or_else(range)?;
-    let working = Working::new(
-        "water caught × time for the area ÷ time of the catch ÷ area",
-        "Pesticide Environmental Stewardship, Hose-end Sprayer Calibration",
-    )
-    .input("area", test.area.for_person())
-    .input("time for the area", test.took.for_person())
-    .input("water caught", test.caught.for_person())
-    .input("time of the catch", caught_in.for_person());
+pub fn hose_end_test(run: &TimedCatch) -> Result<Answer<Entered>> {
+    let (depth_m, working) = timed(run)?;
+    let carrier = depth_m
+        .zip(run.caught.unit().per(Unit::SQUARE_FEET_1000))
+        .and_then(|(depth_m, unit)| Entered::from_si(depth_m, unit))
+        .filter(|carrier| !carrier.is_zero())
+        .ok_or_else(|| out_of_range(&run.caught))?;
     Ok(working.gives(carrier))
 }
 
@@ -129,8 +104,8 @@ pub struct Dial {
 /// kind, or there is no step, or more than [`DIAL_STEPS_MOST`].
 pub fn hose_end_dial(asked: &DialAsked<'_>) -> Result<Answer<Dial>> {
     let kind = Dimension::VolumePerArea;
-    let rate_m = positive_si(&asked.rate, kind, &Field::Rate)?;
-    let carrier_m = positive_si(&asked.carrier, kind, &Field::Carrier)?;
+    let rate_m = positive(&asked.rate, kind, &Field::Rate)?;
+    let carrier_m = positive(&asked.carrier, kind, &Field::Carrier)?;
     if asked.steps.is_empty() {
         return Err(RuleError::Empty.of(Field::DialSteps));
     }
@@ -188,7 +163,7 @@ fn no_step(asked: &DialAsked<'_>, needed: Entered, steps: &[(Decimal, &Entered)]
     let ratio = asked.rate.si(Dimension::VolumePerArea)?;
     let carrier_m = times_over(ratio, Decimal::ONE, *lowest_si).ok_or_else(range)?;
     let unit = asked.carrier.unit();
-    let own = positive_si(&asked.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
+    let own = positive(&asked.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
     let quicker = times_over(carrier_m, asked.carrier.amount(), own)
         .and_then(|amount| shown_down(amount, unit, super::SPARE_DIGITS));
     let rate = times_over(
@@ -218,7 +193,7 @@ fn no_step(asked: &DialAsked<'_>, needed: Entered, steps: &[(Decimal, &Entered)]
         rate: None,
         change_percent: None,
         carrier_for_lowest: quicker,
-        findings: vec![finding],
+        findings: vec![finding, carrier_finding(asked.label, &asked.carrier)?],
     })
 }
 
@@ -229,7 +204,7 @@ fn steps_si(steps: &[Entered]) -> Result<Vec<(Decimal, &Entered)>> {
         if step.dimension() != Dimension::VolumePerVolume {
             return Err(not_allowed(step, field, Allowed::DialKind));
         }
-        let si = positive_si(step, Dimension::VolumePerVolume, &field)?;
+        let si = positive(step, Dimension::VolumePerVolume, &field)?;
         if si.cmp(&Decimal::ONE) != Ordering::Less {
             return Err(not_allowed(step, field, Allowed::DialKind));
         }

@@ -6,14 +6,17 @@ use serde::Serialize;
 
 use super::draws::{Contents, TankMix};
 use super::rates::lawn;
-use super::{SPARE_DIGITS, positive_si, times_over};
+use super::{SPARE_DIGITS, times_over};
 use crate::error::{Field, Result, RuleError};
-use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
+use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose, sum};
 use crate::label::Label;
 use crate::measure::AreaEstimate;
 use crate::note::Note;
-use crate::plan::amounts::{out_of_range, product_kind};
-use crate::quantity::{Dimension, Entered, Unit, shown, shown_down, shown_up};
+use crate::plan::amounts::product_kind;
+use crate::plan::carrier_finding;
+use crate::quantity::{
+    Dimension, Entered, Unit, out_of_range, positive, shown, shown_down, shown_up,
+};
 use crate::working::{Answer, Working};
 
 /// Most sites to choose from.
@@ -70,8 +73,15 @@ pub struct SiteTakes {
     pub left_after: Option<Entered>,
     /// The least area the whole leftover must be spread over there, rounded up.
     pub least_area: Option<Entered>,
-    /// What the label says to it.
-    pub finding: Finding,
+    /// What the label says to it: to the rate, and to the water that the mix brings there.
+    pub findings: Vec<Finding>,
+}
+
+impl SiteTakes {
+    /// The findings in one word.
+    pub fn verdict(&self) -> Verdict {
+        sum(&self.findings)
+    }
 }
 
 /// Where a leftover may go.
@@ -117,8 +127,8 @@ pub fn leftover_choices(input: &Leftover<'_>) -> Result<Answer<LeftoverChoices>>
             limit: SITES_MOST,
         });
     }
-    let carrier_m = positive_si(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
-    positive_si(&input.left, Dimension::Volume, &Field::LeftInTank)?;
+    let carrier_m = positive(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
+    positive(&input.left, Dimension::Volume, &Field::LeftInTank)?;
     let filled = Contents::of(input.tank)?;
     let left = input.left.in_unit(filled.unit());
     let left = left.ok_or_else(|| out_of_range(&input.left).of(Field::LeftInTank))?;
@@ -133,7 +143,7 @@ pub fn leftover_choices(input: &Leftover<'_>) -> Result<Answer<LeftoverChoices>>
         .sites
         .iter()
         .map(|site| {
-            takes(input, &filled, left, site).map_err(|e| {
+            takes(input, &filled, (left, carrier_m), site).map_err(|e| {
                 let name = site.name.clone();
                 e.of(Field::Section { name })
             })
@@ -160,22 +170,25 @@ pub fn leftover_choices(input: &Leftover<'_>) -> Result<Answer<LeftoverChoices>>
 fn takes(
     input: &Leftover<'_>,
     filled: &Contents<'_>,
-    left: Decimal,
+    (left, carrier_m): (Decimal, Decimal),
     site: &Site,
 ) -> Result<SiteTakes> {
-    let nothing = |finding: Finding| SiteTakes {
+    let nothing = |findings: Vec<Finding>| SiteTakes {
         name: site.name.clone(),
         takes: None,
         left_after: None,
         least_area: None,
-        finding,
+        findings,
     };
     let section = || site.name.clone();
-    let unknown = |reason| Ok(nothing(Finding::unknown(Check::Rate, reason)));
-    let refused = |reason| nothing(Finding::new(Check::Rate, Verdict::DontTreat, reason));
+    let unknown = |reason| Ok(nothing(vec![Finding::unknown(Check::Rate, reason)]));
+    let refused = |reason| Finding::new(Check::Rate, Verdict::DontTreat, reason);
     match site.on_label {
         Some(true) => {}
-        Some(false) => return Ok(refused(Reason::SiteNotOnLabel { section: section() })),
+        Some(false) => {
+            let off_label = refused(Reason::SiteNotOnLabel { section: section() });
+            return Ok(nothing(vec![off_label]));
+        }
         None => return unknown(Reason::SiteNotChecked { section: section() }),
     }
     let Some(most) = input.label.rate_most.value() else {
@@ -201,11 +214,17 @@ fn takes(
     };
     if room <= Decimal::ZERO {
         let limit = Shown::Amount { amount: *most };
-        let mut full = refused(Reason::NoRoomUnderMost { section: section() });
-        full.finding = full.finding.with_limit(limit, Whose::Label);
-        return Ok(full);
+        let full = refused(Reason::NoRoomUnderMost { section: section() });
+        return Ok(nothing(vec![full.with_limit(limit, Whose::Label)]));
     }
     let range = || out_of_range(&input.left);
+    let water = carrier_finding(
+        input.label,
+        &carrier_there(input, filled, (room, carrier_m))?,
+    )?;
+    if water.verdict == Verdict::DontTreat {
+        return Ok(nothing(vec![water]));
+    }
     // Only the area that is there for sure counts: an uncertain one must not raise the dose.
     let (_, sure_m2) = lawn(&site.area)?;
     let product_left = filled.exact_product_in(left).ok_or_else(range)?;
@@ -219,7 +238,7 @@ fn takes(
     let least_m2 = times_over(product_left, unit_si, room).ok_or_else(range)?;
     let taken = shown_down(takes, filled.unit(), SPARE_DIGITS).ok_or_else(range)?;
     let finding = if taken.is_zero() {
-        refused(Reason::NoRoomUnderMost { section: section() }).finding
+        refused(Reason::NoRoomUnderMost { section: section() })
     } else {
         Finding::new(Check::Rate, Verdict::Clear, Reason::RateWithinMost)
             .with_value(Shown::AtMost {
@@ -232,8 +251,25 @@ fn takes(
         takes: (!taken.is_zero()).then_some(taken),
         left_after: Some(filled.down(left - taken.amount())?),
         least_area: area_up(least_m2),
-        finding,
+        findings: vec![finding, water],
     })
+}
+
+/// Finished mix per area that the site gets: as planned, or less where the room under the label's
+/// most asks for less of the mix.
+fn carrier_there(
+    input: &Leftover<'_>,
+    filled: &Contents<'_>,
+    (room, carrier_m): (Decimal, Decimal),
+) -> Result<Entered> {
+    let range = || out_of_range(&input.carrier);
+    let room_m = filled.depth_with(room).ok_or_else(range)?;
+    if room_m >= carrier_m {
+        return Ok(input.carrier);
+    }
+    times_over(room_m, input.carrier.amount(), carrier_m)
+        .and_then(|amount| shown(amount, input.carrier.unit()))
+        .ok_or_else(range)
 }
 
 fn room_rate(room: Decimal, most: &Entered) -> Result<Entered> {

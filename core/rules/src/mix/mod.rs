@@ -15,34 +15,21 @@ pub use bait::{BaitLook, Foraging, GROUND_LEAST_F, GROUND_MOST_F, bait_findings}
 pub use draws::{DRAWS_MOST, Draw, DrawnAt, Served, Serving, Stop, TankMix, serve};
 pub(crate) use rates::{content_si, lawn};
 
-pub use hose_end::{DIAL_STEPS_MOST, Dial, DialAsked, HoseEndTest, hose_end_dial, hose_end_test};
+pub use hose_end::{DIAL_STEPS_MOST, Dial, DialAsked, hose_end_dial, hose_end_test};
 pub use leftover::{Already, Leftover, LeftoverChoices, Site, SiteTakes, leftover_choices};
 pub use rates::{
     product_for_ingredient, product_in_mix, product_over, rate_forms, rate_from_mix,
-    rate_of_coverage, ratio_for_rate,
+    rate_of_coverage,
 };
 pub use spots::{SPOTS_MOST, SpotJob, SpotPlan, spots};
 pub use tank::{Filled, TankFill, tank_fill};
 
 use rust_decimal::Decimal;
 
-use crate::error::{Field, Result, RuleError};
-use crate::quantity::{Dimension, Entered, exact};
+use crate::quantity::exact;
 
 /// Digits to which what is left, or what it covers, is cut.
 pub(crate) const SPARE_DIGITS: u32 = 6;
-
-/// An amount of its kind above zero, in SI.
-pub(crate) fn positive_si(entered: &Entered, kind: Dimension, field: &Field) -> Result<Decimal> {
-    let si = entered.si(kind).map_err(|e| e.of(field.clone()))?;
-    if si <= Decimal::ZERO {
-        return Err(RuleError::NotPositive {
-            field: field.clone(),
-            given: entered.for_person(),
-        });
-    }
-    Ok(si)
-}
 
 /// `a × b ÷ c` to 18 digits; none when it is out of range.
 pub(crate) fn times_over(a: Decimal, b: Decimal, c: Decimal) -> Option<Decimal> {
@@ -54,3 +41,6 @@ pub(crate) fn times_over(a: Decimal, b: Decimal, c: Decimal) -> Option<Decimal> 
         .or_else(|| a.checked_mul(b)?.checked_div(c))
         .and_then(exact)
 }
+
+#[cfg(test)]
+mod tests;

@@ -5,13 +5,13 @@
 
 use rust_decimal::Decimal;
 
-use super::{positive_si, times_over};
+use super::times_over;
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::measure::AreaEstimate;
 use crate::note::Note;
 use crate::plan::AreaBasis;
-use crate::plan::amounts::{areas, out_of_range, over, product_kind};
-use crate::quantity::{Dimension, Entered, Unit, shown};
+use crate::plan::amounts::{areas, over, product_kind};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range, positive, shown};
 use crate::working::{Answer, Working};
 
 /// A rate in the forms that US and metric labels use, beginning with the one that was given.
@@ -78,8 +78,8 @@ pub fn rate_of_coverage(pack: &Entered, covers: &Entered) -> Result<Answer<Enter
     if !matches!(pack.dimension(), Dimension::Mass | Dimension::Volume) {
         return Err(not_allowed(pack, field, Allowed::ProductKind));
     }
-    positive_si(pack, pack.dimension(), &field)?;
-    let area_m2 = positive_si(covers, Dimension::Area, &Field::Covered)?;
+    positive(pack, pack.dimension(), &field)?;
+    let area_m2 = positive(covers, Dimension::Area, &Field::Covered)?;
     let thousand_m2 = Decimal::new(9_290_304, 5);
     let rate = times_over(pack.amount(), thousand_m2, area_m2)
         .zip(pack.unit().per(Unit::SQUARE_FEET_1000))
@@ -132,7 +132,7 @@ pub fn product_for_ingredient(ingredient: &Entered, content: &Entered) -> Result
         let field = Field::IngredientRate;
         return Err(not_allowed(ingredient, field, Allowed::IngredientRateKind));
     }
-    let rate_si = positive_si(ingredient, kind, &Field::IngredientRate)?;
+    let rate_si = positive(ingredient, kind, &Field::IngredientRate)?;
     let content_si = content_si(content)?;
     let range = || out_of_range(ingredient);
     let product = if content.dimension() == Dimension::Percent {
@@ -170,7 +170,7 @@ pub fn product_for_ingredient(ingredient: &Entered, content: &Entered) -> Result
 /// When either is zero or of another kind.
 pub fn product_in_mix(ratio: &Entered, mix: &Entered) -> Result<Answer<Entered>> {
     let per_m3 = ratio_si(ratio)?;
-    let mix_m3 = positive_si(mix, Dimension::Volume, &Field::FinishedMix)?;
+    let mix_m3 = positive(mix, Dimension::Volume, &Field::FinishedMix)?;
     let product = per_m3
         .checked_mul(mix_m3)
         .zip(ratio.unit().over())
@@ -200,7 +200,7 @@ pub fn product_in_mix(ratio: &Entered, mix: &Entered) -> Result<Answer<Entered>>
 /// When either is zero or of another kind.
 pub fn rate_from_mix(ratio: &Entered, carrier: &Entered) -> Result<Answer<Entered>> {
     let per_m3 = ratio_si(ratio)?;
-    let depth_m = positive_si(carrier, Dimension::VolumePerArea, &Field::Carrier)?;
+    let depth_m = positive(carrier, Dimension::VolumePerArea, &Field::Carrier)?;
     let unit = ratio.unit().over().zip(carrier.unit().under());
     let rate = unit
         .and_then(|(over, under)| over.per(under))
@@ -211,26 +211,6 @@ pub fn rate_from_mix(ratio: &Entered, carrier: &Entered) -> Result<Answer<Entere
         .input("product in the mix", ratio.for_person())
         .input("carrier", carrier.for_person())
         .gives(rate))
-}
-
-/// Product per gallon of finished mix, from a rate and a carrier per area.
-///
-/// # Errors
-/// When either is zero or of another kind.
-pub fn ratio_for_rate(rate: &Entered, carrier: &Entered) -> Result<Answer<Entered>> {
-    product_kind(rate)?;
-    let rate_si = rate.si(rate.dimension())?;
-    let depth_m = positive_si(carrier, Dimension::VolumePerArea, &Field::Carrier)?;
-    let unit = rate.unit().over().and_then(|over| over.per(Unit::GALLON));
-    let ratio = rate_si
-        .checked_div(depth_m)
-        .zip(unit)
-        .and_then(|(si, unit)| Entered::from_si(si, unit))
-        .ok_or_else(|| out_of_range(rate))?;
-    Ok(Working::new("rate ÷ carrier", "arithmetic")
-        .input("rate", rate.for_person())
-        .input("carrier", carrier.for_person())
-        .gives(ratio))
 }
 
 /// Area planned for and area there for sure, in square metres.
@@ -248,7 +228,7 @@ pub(crate) fn content_si(content: &Entered) -> Result<Decimal> {
     if !matches!(kind, Dimension::Percent | Dimension::MassPerVolume) {
         return Err(not_allowed(content, Field::Content, Allowed::ContentKind));
     }
-    let si = positive_si(content, kind, &Field::Content)?;
+    let si = positive(content, kind, &Field::Content)?;
     if kind == Dimension::Percent && si > Decimal::ONE {
         return Err(not_allowed(content, Field::Content, Allowed::ContentMost));
     }
@@ -260,7 +240,7 @@ fn ratio_si(ratio: &Entered) -> Result<Decimal> {
     if !matches!(kind, Dimension::MassPerVolume | Dimension::VolumePerVolume) {
         return Err(not_allowed(ratio, Field::MixRatio, Allowed::MixRatioKind));
     }
-    positive_si(ratio, kind, &Field::MixRatio)
+    positive(ratio, kind, &Field::MixRatio)
 }
 
 pub(super) fn not_allowed(given: &Entered, field: Field, allowed: Allowed) -> RuleError {

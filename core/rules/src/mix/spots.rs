@@ -7,16 +7,15 @@ use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
 
 use super::rates::{lawn, not_allowed};
-use super::{positive_si, times_over};
+use super::times_over;
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose, sum};
 use crate::label::LabelSays;
 use crate::measure::AreaEstimate;
 use crate::note::{Note, Rounding};
-use crate::plan::amounts::out_of_range;
 use crate::plan::vessel::Measure;
 use crate::plan::{Amount, Vessel};
-use crate::quantity::{Dimension, Entered, Unit, shown, shown_up};
+use crate::quantity::{Dimension, Entered, Unit, exact, out_of_range, positive, shown, shown_up};
 use crate::working::{Answer, Working};
 
 /// Most spots in one job.
@@ -153,11 +152,11 @@ fn product_each(job: &SpotJob<'_>) -> Result<(Decimal, Dimension)> {
     let kind = job.dose.dimension();
     match (kind, &job.mix) {
         (Dimension::Mass | Dimension::Volume, None) => {
-            Ok((positive_si(&job.dose, kind, &Field::SpotDose)?, kind))
+            Ok((positive(&job.dose, kind, &Field::SpotDose)?, kind))
         }
         (Dimension::MassPerVolume | Dimension::VolumePerVolume, Some(mix)) => {
-            let ratio = positive_si(&job.dose, kind, &Field::SpotDose)?;
-            let mix_m3 = positive_si(mix, Dimension::Volume, &Field::SpotMix)?;
+            let ratio = positive(&job.dose, kind, &Field::SpotDose)?;
+            let mix_m3 = positive(mix, Dimension::Volume, &Field::SpotMix)?;
             let each = ratio.checked_mul(mix_m3);
             let kind = match kind {
                 Dimension::MassPerVolume => Dimension::Mass,
@@ -252,7 +251,9 @@ fn against_area(
     let allowed = most_si.checked_mul(sure_m2).ok_or_else(range)?;
     let spots_most = times_over(allowed, Decimal::ONE, each_on).ok_or_else(range)?;
     let spots_most = spots_most.floor().min(Decimal::from(SPOTS_MOST)).to_u32();
-    let (verdict, reason) = if put_on_si > allowed {
+    // What is equal by hand is equal here.
+    let is_above = exact(put_on_si).ok_or_else(range)? > exact(allowed).ok_or_else(range)?;
+    let (verdict, reason) = if is_above {
         (Verdict::DontTreat, Reason::SpotsAboveMost)
     } else {
         (Verdict::Clear, Reason::SpotsWithinMost)

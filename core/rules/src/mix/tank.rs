@@ -3,15 +3,15 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use super::{SPARE_DIGITS, positive_si, times_over};
+use super::{SPARE_DIGITS, times_over};
 use crate::error::{Field, Result, RuleError};
 use crate::finding::{Finding, Tenths, Verdict, sum};
 use crate::label::Label;
 use crate::note::{Note, Rounding};
-use crate::plan::amounts::{out_of_range, product_kind};
+use crate::plan::amounts::product_kind;
 use crate::plan::vessel::Measure;
 use crate::plan::{Amount, Vessel, carrier_finding, rate_findings};
-use crate::quantity::{Dimension, Entered, Unit, shown, shown_down};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range, positive, shown, shown_down};
 use crate::working::{Answer, Working};
 
 /// What is to be mixed.
@@ -81,16 +81,16 @@ impl Filled {
 /// it, or the vessel is too coarse.
 pub fn tank_fill(input: &TankFill<'_>) -> Result<Answer<Filled>> {
     let kind = product_kind(&input.rate)?;
-    let tank_m3 = positive_si(&input.tank, Dimension::Volume, &Field::Tank)?;
+    let tank_m3 = positive(&input.tank, Dimension::Volume, &Field::Tank)?;
     let mix = input.mix.unwrap_or(input.tank);
-    let mix_m3 = positive_si(&mix, Dimension::Volume, &Field::FinishedMix)?;
+    let mix_m3 = positive(&mix, Dimension::Volume, &Field::FinishedMix)?;
     if mix_m3 > tank_m3 {
         return Err(RuleError::MixOverTank {
             mix: mix.for_person(),
             tank: input.tank.for_person(),
         });
     }
-    let carrier_m = positive_si(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
+    let carrier_m = positive(&input.carrier, Dimension::VolumePerArea, &Field::Carrier)?;
     let measure = Measure::new(input.vessel, kind)?;
     let range = || out_of_range(&mix);
     let covers_m2 = times_over(mix_m3, Decimal::ONE, carrier_m).ok_or_else(range)?;

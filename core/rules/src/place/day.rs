@@ -8,6 +8,12 @@ use chrono_tz::Tz;
 /// be computed with.
 const LAST_MS: i64 = 253_402_300_799_000;
 
+/// The next whole minute: what is told by the minute ends never a second too early.
+pub(crate) fn minute_up(utc_ms: i64) -> Option<i64> {
+    const MINUTE_MS: i64 = 60_000;
+    Some(utc_ms.checked_add(MINUTE_MS - 1)?.div_euclid(MINUTE_MS) * MINUTE_MS)
+}
+
 /// The local day of a moment; none before 1970 or after the year 9999.
 pub(crate) fn local_day(utc_ms: i64, zone: Tz) -> Option<NaiveDate> {
     if !(0..=LAST_MS).contains(&utc_ms) {

@@ -27,7 +27,7 @@ pub use sign::{Colour, PutUp, SignAsked, SignLanguage, SignPart, SignRule, Stays
 pub use sign_check::{SignGiven, check_sign};
 pub use sign_text::{SignFacts, sign_text};
 
-pub(crate) use day::{day_after, local_day};
+pub(crate) use day::{day_after, local_day, minute_up};
 
 /// How a figure was learnt.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]

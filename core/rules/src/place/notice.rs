@@ -58,7 +58,7 @@ pub struct NoticeTimes {
     pub planned_start_utc_ms: i64,
     /// When the notice was given; none: nobody has said.
     pub given_utc_ms: Option<i64>,
-    /// The time now; none: not told.
+    /// The time now; none: not told, and then no notice is known to be given already.
     pub now_utc_ms: Option<i64>,
 }
 
@@ -87,7 +87,7 @@ pub struct NoticeAsked {
 /// let times = NoticeTimes {
 ///     planned_start_utc_ms: 1_793_491_200_000,
 ///     given_utc_ms: Some(1_793_491_200_000 - 49 * hour_ms),
-///     now_utc_ms: None,
+///     now_utc_ms: Some(1_793_491_200_000 - 48 * hour_ms),
 /// };
 /// let asked = |adopted| notice_asked(Some(Place::NewYork), adopted, &times);
 /// assert_eq!(asked(Adopted::NotSaid)?.value.finding.verdict, Verdict::Unknown);
@@ -152,11 +152,12 @@ fn standing(rule: &NoticeRule, adopted: Adopted, times: &NoticeTimes, latest: i6
         (Adopted::NotSaid, _) if rule.only_where_adopted => {
             new(Verdict::Unknown, Reason::NoticeCountyNotSaid)
         }
-        (_, Some(given)) if times.now_utc_ms.is_some_and(|now| given > now) => {
+        (_, Some(given)) if given > latest => new(Verdict::DontTreat, Reason::NoticeTooLate),
+        // A time still to come, or of which nobody knows whether it is, is a plan and no notice.
+        (_, Some(given)) if times.now_utc_ms.is_none_or(|now| given > now) => {
             new(Verdict::Unknown, Reason::NoticeNotGiven)
         }
-        (_, Some(given)) if given <= latest => new(Verdict::Clear, Reason::NoticeInTime),
-        (_, Some(_)) => new(Verdict::DontTreat, Reason::NoticeTooLate),
+        (_, Some(_)) => new(Verdict::Clear, Reason::NoticeInTime),
         (_, None) if times.now_utc_ms.is_some_and(|now| now > latest) => {
             new(Verdict::DontTreat, Reason::NoticeTooLate)
         }

@@ -6,7 +6,7 @@ use chrono_tz::Tz;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use super::{LawSource, Place, Told, day_after, local_day, not_read};
+use super::{LawSource, Place, Told, day_after, local_day, minute_up, not_read};
 use crate::error::{Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Verdict, Whose};
 use crate::note::Note;
@@ -214,11 +214,9 @@ pub fn sign_asked(place: Option<Place>, ended_utc_ms: i64, zone: Tz) -> Result<A
         None => ("not known", None, None),
         Some(Stays::Hours(hours)) => {
             let wait = HOUR_MS * i64::from(hours);
-            (
-                "hours after the end",
-                Some(minute_up(ended_utc_ms + wait)),
-                None,
-            )
+            let end = ended_utc_ms.checked_add(wait).and_then(minute_up);
+            let end = end.ok_or_else(out_of_range)?;
+            ("hours after the end", Some(end), None)
         }
         Some(Stays::UntilDayAfter) => {
             let next = day_after(day, 1, zone).ok_or_else(out_of_range)?;
@@ -250,12 +248,6 @@ pub fn sign_asked(place: Option<Place>, ended_utc_ms: i64, zone: Tz) -> Result<A
         finding: summary(&unread),
         not_read: unread,
     }))
-}
-
-/// A sign's time is told by the minute, and never a second too early.
-fn minute_up(utc_ms: i64) -> i64 {
-    const MINUTE_MS: i64 = 60_000;
-    (utc_ms + MINUTE_MS - 1).div_euclid(MINUTE_MS) * MINUTE_MS
 }
 
 fn summary(unread: &[SignPart]) -> Finding {

@@ -7,7 +7,7 @@ use chrono::{DateTime, Datelike as _, Timelike as _};
 use chrono_tz::Tz;
 
 use super::SignLanguage;
-use super::local_day;
+use super::{local_day, minute_up};
 
 /// Longest piece of a person's text that goes on one line of a sign, in characters.
 const TEXT_MOST: usize = 80;
@@ -130,8 +130,7 @@ pub fn sign_text(language: SignLanguage, facts: &SignFacts<'_>) -> Vec<String> {
 
 /// A moment in a sign's own words; rounded up to the minute, so that no sign ends early.
 fn moment(language: SignLanguage, utc_ms: i64, zone: Tz) -> Option<String> {
-    const MINUTE_MS: i64 = 60_000;
-    let up = utc_ms.checked_add(MINUTE_MS - 1)?.div_euclid(MINUTE_MS) * MINUTE_MS;
+    let up = minute_up(utc_ms)?;
     local_day(up, zone)?;
     let local = DateTime::from_timestamp_millis(up)?.with_timezone(&zone);
     let month = usize::try_from(local.month0()).ok()?;

@@ -209,9 +209,17 @@ fn a_notice_stands_as_its_county_and_its_time_say() {
         (
             Adopted::Yes,
             Some(48),
-            None,
+            Some(48),
             Verdict::Clear,
             Reason::NoticeInTime,
+        ),
+        // Nobody knows whether that is still to come.
+        (
+            Adopted::Yes,
+            Some(48),
+            None,
+            Verdict::Unknown,
+            Reason::NoticeNotGiven,
         ),
         (
             Adopted::Yes,
@@ -241,13 +249,20 @@ fn a_notice_stands_as_its_county_and_its_time_say() {
             Verdict::DontTreat,
             Reason::NoticeTooLate,
         ),
-        // A notice that is still to come is none yet.
+        // A notice that is still to come is none yet, and comes too late after the latest moment.
         (
             Adopted::Yes,
             Some(50),
             Some(60),
             Verdict::Unknown,
             Reason::NoticeNotGiven,
+        ),
+        (
+            Adopted::Yes,
+            Some(40),
+            Some(60),
+            Verdict::DontTreat,
+            Reason::NoticeTooLate,
         ),
     ];
     for (adopted, given, now, verdict, reason) in cases {

@@ -11,7 +11,7 @@ use crate::finding::Tenths;
 use crate::label::LabelSays;
 use crate::measure::{AREA_MOST_M2, AreaEstimate};
 use crate::note::{Note, Rounding};
-use crate::quantity::{Dimension, Entered, Unit, shown, to_f64};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range, shown, to_f64};
 use crate::working::{Answer, Working};
 
 /// Decimals of a square metre that count.
@@ -190,12 +190,6 @@ pub(crate) fn change_percent(exact: Decimal, measured: Decimal) -> f64 {
     measured.checked_div(exact).map_or(0.0, |ratio| {
         to_f64((ratio - Decimal::ONE) * Decimal::ONE_HUNDRED)
     })
-}
-
-pub(crate) fn out_of_range(entered: &Entered) -> RuleError {
-    RuleError::OutOfRange {
-        given: entered.for_person(),
-    }
 }
 
 /// A rate over an area, in `unit`.

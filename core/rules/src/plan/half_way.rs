@@ -8,13 +8,13 @@ use std::cmp::Ordering;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use super::amounts::{out_of_range, product_kind};
+use super::amounts::product_kind;
 use super::rate::{CHANGE_FLAG_PERCENT, flag};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::Label;
 use crate::note::Note;
-use crate::quantity::{Dimension, Entered, Unit, exact, shown, to_f64};
+use crate::quantity::{Dimension, Entered, Unit, exact, out_of_range, shown, to_f64};
 use crate::working::{Answer, Working};
 
 /// What a person sees when they stop to check.

@@ -6,11 +6,10 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use super::amounts::out_of_range;
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::label::{Ingredient, Label};
 use crate::note::Note;
-use crate::quantity::{Dimension, Entered, Unit};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range};
 use crate::working::{Answer, Working};
 
 /// One active ingredient's dose.

@@ -7,10 +7,10 @@ use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
 
 use super::SectionPlan;
-use super::amounts::{Dose, change_percent, out_of_range, over};
+use super::amounts::{Dose, change_percent, over};
 use crate::error::{Field, Result, RuleError};
 use crate::note::{Note, Rounding};
-use crate::quantity::{Dimension, Entered, exact, shown};
+use crate::quantity::{Dimension, Entered, exact, out_of_range, shown};
 use crate::working::{Answer, Working};
 
 /// Most loads in one plan.

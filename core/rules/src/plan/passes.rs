@@ -6,10 +6,10 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use super::Amount;
-use super::amounts::{Dose, out_of_range};
+use super::amounts::Dose;
 use crate::error::{Field, Result, RuleError};
 use crate::note::Note;
-use crate::quantity::{Dimension, Entered, shown};
+use crate::quantity::{Dimension, Entered, out_of_range, shown};
 use crate::working::{Answer, Working};
 
 /// How the product is spread over the lawn.

@@ -9,7 +9,7 @@ use super::amounts::{Dose, product_kind};
 use crate::error::{Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::{Label, LabelSays};
-use crate::quantity::{Dimension, Entered, Unit, near};
+use crate::quantity::{Dimension, Entered, Unit, near, positive};
 
 /// From this many percent on, an uncertain area or a rounding is flagged (UMass Extension, Rotary
 /// Spreader Calibration Procedures, accepts a rate within 5 %).
@@ -78,15 +78,7 @@ fn against_least(label: &Label, rate: &Entered) -> Result<Option<Finding>> {
 /// # Errors
 /// When the carrier or the label's least is no volume per area, or the carrier is zero.
 pub fn carrier_finding(label: &Label, carrier: &Entered) -> Result<Finding> {
-    carrier
-        .must_be(Dimension::VolumePerArea)
-        .map_err(|e| e.of(Field::Carrier))?;
-    if carrier.is_zero() {
-        return Err(RuleError::NotPositive {
-            field: Field::Carrier,
-            given: carrier.for_person(),
-        });
-    }
+    positive(carrier, Dimension::VolumePerArea, &Field::Carrier)?;
     Ok(match &label.carrier_least {
         LabelSays::Value(least) => {
             least

@@ -6,13 +6,15 @@
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use super::amounts::out_of_range;
 use super::passes::Passes;
-use crate::calibrate::{SettingToTry, Tried, positive, setting_to_try};
+use crate::calibrate::{SettingToTry, Tried, setting_to_try};
 use crate::error::{Field, Result};
 use crate::note::Note;
-use crate::quantity::{Dimension, Entered, shown};
+use crate::quantity::{Dimension, Entered, out_of_range, positive, shown_up};
 use crate::working::{Answer, Working};
+
+/// Digits to which a pace is raised.
+const PACE_DIGITS: u32 = 6;
 
 /// How it went on so far.
 #[derive(Debug, Clone)]
@@ -34,7 +36,8 @@ pub struct Rest<'a> {
 /// What to change for the rest: the pace or the setting, not both.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct RestNeeds {
-    /// The pace at which the same setting gives the rate; none where the pace is not known.
+    /// The pace at which the same setting gives the rate, rounded up; none where the pace is not
+    /// known.
     pub pace: Option<Entered>,
     /// The setting to try at the same pace; none where it, or two settings tried, are not known.
     pub setting: Option<SettingToTry>,
@@ -79,7 +82,8 @@ pub fn for_the_rest(rest: &Rest<'_>) -> Result<Answer<RestNeeds>> {
         Some(pace) => {
             positive(pace, Dimension::Speed, &Field::Speed)?;
             let needed = pace.amount().checked_mul(too_much);
-            let needed = needed.and_then(|amount| shown(amount, pace.unit()));
+            // A pace shown a hair slower would put on a hair more.
+            let needed = needed.and_then(|amount| shown_up(amount, pace.unit(), PACE_DIGITS));
             Some(needed.ok_or_else(|| out_of_range(pace))?)
         }
         None => None,

@@ -9,13 +9,14 @@ use std::cmp::Ordering;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use super::amounts::{out_of_range, product_kind};
+use super::amounts::product_kind;
 use super::rate::{CHANGE_FLAG_PERCENT, flag};
-use crate::error::{Field, Result, RuleError};
+use crate::calibrate::percent_off;
+use crate::error::{Field, Result};
 use crate::finding::{Check, Finding, Reason, Shown, Source, Tenths, Verdict, Whose};
 use crate::label::Label;
 use crate::note::Note;
-use crate::quantity::{Dimension, Entered, exact, shown, shown_up, to_f64};
+use crate::quantity::{Dimension, Entered, exact, out_of_range, positive, shown, shown_up, to_f64};
 use crate::working::{Answer, Working};
 
 /// How often the whole lawn is gone over with the setting.
@@ -96,9 +97,9 @@ pub struct SettingUsed {
 pub fn setting_used(input: &SettingUse<'_>) -> Result<Answer<SettingUsed>> {
     product_kind(&input.planned)?;
     let kind = input.planned.dimension();
-    let gives = rate_si(&input.gives, kind, Field::SettingGives)?;
-    let planned = rate_si(&input.planned, kind, Field::Rate)?;
-    let spacing_m = length_m(&input.line_spacing, Field::LineSpacing)?;
+    let gives = positive(&input.gives, kind, &Field::SettingGives)?;
+    let planned = positive(&input.planned, kind, &Field::Rate)?;
+    let spacing_m = positive(&input.line_spacing, Dimension::Length, &Field::LineSpacing)?;
     let times = match input.times {
         TimesOver::Once => Decimal::ONE,
         TimesOver::TwiceAtRightAngles => Decimal::TWO,
@@ -124,7 +125,7 @@ pub fn setting_used(input: &SettingUse<'_>) -> Result<Answer<SettingUsed>> {
             finding,
         }));
     };
-    let swath_m = length_m(swath, Field::CalibratedSwath)?;
+    let swath_m = positive(swath, Dimension::Length, &Field::CalibratedSwath)?;
     let working = working.input("swath of the calibration", swath.for_person());
     let range = || out_of_range(&input.gives);
     let factor = swath_m.checked_div(spacing_m).ok_or_else(range)?;
@@ -142,8 +143,7 @@ pub fn setting_used(input: &SettingUse<'_>) -> Result<Answer<SettingUsed>> {
     let should = planned
         .checked_div(factor.checked_mul(times).ok_or_else(range)?)
         .ok_or_else(range)?;
-    let ratio = in_all.checked_div(planned).ok_or_else(range)?;
-    let off_percent = to_f64((ratio - Decimal::ONE) * Decimal::ONE_HUNDRED);
+    let off_percent = to_f64(percent_off(in_all, planned).ok_or_else(range)?);
     let rate_in_all = per_unit(in_all)?;
     // Lines wider apart than the swath leave strips between them.
     let spacing = |times: Decimal| {
@@ -191,17 +191,4 @@ fn finding(label: &Label, rate: &Entered, off_percent: f64) -> Result<Finding> {
         .with_value(value)
         .with_limit(flag(), Whose::Advice)
         .with_source(Source::SpreaderCalibration))
-}
-
-fn rate_si(rate: &Entered, kind: Dimension, field: Field) -> Result<Decimal> {
-    let si = rate.si(kind).map_err(|e| e.of(field.clone()))?;
-    if si.is_zero() {
-        let given = rate.for_person();
-        return Err(RuleError::NotPositive { field, given });
-    }
-    Ok(si)
-}
-
-fn length_m(length: &Entered, field: Field) -> Result<Decimal> {
-    rate_si(length, Dimension::Length, field)
 }

@@ -5,6 +5,7 @@ use crate::finding::Check;
 use crate::label::{Ingredient, KeepOffTerms, LabelSays};
 
 mod properties;
+mod swath_and_rest;
 
 fn e(text: &str) -> Entered {
     Entered::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))

@@ -3,12 +3,12 @@
 
 use rust_decimal::{Decimal, RoundingStrategy};
 
-use super::amounts::{change_percent, out_of_range};
+use super::amounts::change_percent;
 use super::{Amount, Vessel};
 use crate::error::{Field, Result, RuleError};
 use crate::finding::Tenths;
 use crate::note::Rounding;
-use crate::quantity::{Dimension, Entered, Unit, exact as settled, shown};
+use crate::quantity::{Dimension, Entered, Unit, exact as settled, out_of_range, shown};
 use crate::working::{Answer, Working};
 
 /// A vessel that can be counted with.

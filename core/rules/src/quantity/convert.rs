@@ -6,20 +6,17 @@
 use std::cmp::Ordering;
 
 use rust_decimal::{Decimal, RoundingStrategy};
-use uom::si::areal_number_density::per_square_meter;
 use uom::si::f64::{
-    Area, ArealMassDensity, ArealNumberDensity, Length, Mass, MassDensity, MassRate, Pressure,
-    Ratio, ThermodynamicTemperature, Time, Velocity, Volume, VolumeRate,
+    Area, Length, Mass, Pressure, Ratio, ThermodynamicTemperature, Time, Velocity, Volume,
 };
 use uom::si::{
-    area::square_meter, areal_mass_density::kilogram_per_square_meter, length::meter,
-    mass::kilogram, mass_density::kilogram_per_cubic_meter, mass_rate::kilogram_per_second,
-    pressure::pascal, ratio::ratio, thermodynamic_temperature::kelvin, time::second,
-    velocity::meter_per_second, volume::cubic_meter, volume_rate::cubic_meter_per_second,
+    area::square_meter, length::meter, mass::kilogram, pressure::pascal, ratio::ratio,
+    thermodynamic_temperature::kelvin, time::second, velocity::meter_per_second,
+    volume::cubic_meter,
 };
 
 use super::{DIGITS_MOST, Dimension, Entered, Unit};
-use crate::error::{Result, RuleError};
+use crate::error::{Field, Result, RuleError};
 use crate::note::Rounding;
 use crate::working::{Answer, Working};
 
@@ -76,7 +73,7 @@ impl Entered {
     /// [`RuleError::WrongKind`] when it is no time, [`RuleError::OutOfRange`] when it is too long.
     pub fn to_seconds_up(&self) -> Result<i64> {
         let seconds = self.si(Dimension::Time)?.ceil();
-        i64::try_from(seconds).map_err(|_| self.out_of_range())
+        i64::try_from(seconds).map_err(|_| out_of_range(self))
     }
 
     /// As a speed.
@@ -96,7 +93,7 @@ impl Entered {
     pub fn to_temperature(&self) -> Result<ThermodynamicTemperature> {
         let value = self.si_f64(Dimension::Temperature)?;
         if value < 0.0 {
-            return Err(self.out_of_range());
+            return Err(out_of_range(self));
         }
         Ok(ThermodynamicTemperature::new::<kelvin>(value))
     }
@@ -117,72 +114,6 @@ impl Entered {
         Ok(Ratio::new::<ratio>(self.si_f64(Dimension::Percent)?))
     }
 
-    /// As a number per area.
-    ///
-    /// # Errors
-    /// [`RuleError::WrongKind`] when it is none.
-    pub fn to_count_per_area(&self) -> Result<ArealNumberDensity> {
-        Ok(ArealNumberDensity::new::<per_square_meter>(
-            self.si_f64(Dimension::CountPerArea)?,
-        ))
-    }
-
-    /// As a mass per area.
-    ///
-    /// # Errors
-    /// [`RuleError::WrongKind`] when it is none.
-    pub fn to_mass_per_area(&self) -> Result<ArealMassDensity> {
-        let value = self.si_f64(Dimension::MassPerArea)?;
-        Ok(ArealMassDensity::new::<kilogram_per_square_meter>(value))
-    }
-
-    /// A volume per area, as the depth of the layer it makes (1 L/m² is 1 mm).
-    ///
-    /// # Errors
-    /// [`RuleError::WrongKind`] when it is none.
-    pub fn to_volume_per_area(&self) -> Result<Length> {
-        Ok(Length::new::<meter>(self.si_f64(Dimension::VolumePerArea)?))
-    }
-
-    /// As a mass per volume.
-    ///
-    /// # Errors
-    /// [`RuleError::WrongKind`] when it is none.
-    pub fn to_mass_per_volume(&self) -> Result<MassDensity> {
-        let value = self.si_f64(Dimension::MassPerVolume)?;
-        Ok(MassDensity::new::<kilogram_per_cubic_meter>(value))
-    }
-
-    /// A volume per volume, as a ratio.
-    ///
-    /// # Errors
-    /// [`RuleError::WrongKind`] when it is none.
-    pub fn to_volume_per_volume(&self) -> Result<Ratio> {
-        Ok(Ratio::new::<ratio>(
-            self.si_f64(Dimension::VolumePerVolume)?,
-        ))
-    }
-
-    /// As a mass per time.
-    ///
-    /// # Errors
-    /// [`RuleError::WrongKind`] when it is none.
-    pub fn to_mass_per_time(&self) -> Result<MassRate> {
-        Ok(MassRate::new::<kilogram_per_second>(
-            self.si_f64(Dimension::MassPerTime)?,
-        ))
-    }
-
-    /// As a volume per time.
-    ///
-    /// # Errors
-    /// [`RuleError::WrongKind`] when it is none.
-    pub fn to_volume_per_time(&self) -> Result<VolumeRate> {
-        Ok(VolumeRate::new::<cubic_meter_per_second>(
-            self.si_f64(Dimension::VolumePerTime)?,
-        ))
-    }
-
     /// The same amount in another unit of its kind, to nine significant digits: for showing beside
     /// what was entered, never in its place.
     ///
@@ -198,7 +129,7 @@ impl Entered {
     /// the result is too large or too small to write.
     pub fn convert(&self, unit: Unit) -> Result<Self> {
         let si = self.si(unit.dimension())?;
-        Self::from_si(si, unit).ok_or_else(|| self.out_of_range())
+        Self::from_si(si, unit).ok_or_else(|| out_of_range(self))
     }
 
     /// [`Entered::convert`] with its working.
@@ -261,7 +192,7 @@ impl Entered {
             .checked_add(shift)
             .and_then(|x| x.checked_mul(times))
             .and_then(|x| x.checked_div(by))
-            .ok_or_else(|| self.out_of_range())
+            .ok_or_else(|| out_of_range(self))
     }
 
     /// An SI amount in `unit`, rounded to [`CONVERTED_DIGITS`]; none when it cannot be written.
@@ -303,11 +234,24 @@ impl Entered {
     fn si_f64(&self, needed: Dimension) -> Result<f64> {
         Ok(to_f64(self.si(needed)?))
     }
+}
 
-    fn out_of_range(&self) -> RuleError {
-        RuleError::OutOfRange {
-            given: self.for_person(),
-        }
+/// An amount of the kind needed and above zero, in SI.
+pub(crate) fn positive(entered: &Entered, kind: Dimension, field: &Field) -> Result<Decimal> {
+    let si = entered.si(kind).map_err(|e| e.of(field.clone()))?;
+    if si <= Decimal::ZERO {
+        return Err(RuleError::NotPositive {
+            field: field.clone(),
+            given: entered.for_person(),
+        });
+    }
+    Ok(si)
+}
+
+/// What was worked out from this amount cannot be written.
+pub(crate) fn out_of_range(given: &Entered) -> RuleError {
+    RuleError::OutOfRange {
+        given: given.for_person(),
     }
 }
 

@@ -17,7 +17,9 @@ mod stored;
 mod table;
 mod unit;
 
-pub(crate) use convert::{exact, near, shown, shown_down, shown_up, significant, to_f64, whole};
+pub(crate) use convert::{
+    exact, near, out_of_range, positive, shown, shown_down, shown_up, significant, to_f64, whole,
+};
 pub use dimension::Dimension;
 pub use list::pieces;
 pub use unit::Unit;

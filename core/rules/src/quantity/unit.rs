@@ -79,11 +79,6 @@ impl Unit {
         over: Base::Kilometre,
         under: Some(Base::Hour),
     };
-    /// Pound per thousand square feet.
-    pub const POUND_PER_1000_SQUARE_FEET: Self = Self {
-        over: Base::Pound,
-        under: Some(Base::SquareFeet1000),
-    };
     /// US gallon per thousand square feet.
     pub const GALLON_PER_1000_SQUARE_FEET: Self = Self {
         over: Base::Gallon,

@@ -7,13 +7,13 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use crate::error::{Allowed, Field, Result, RuleError};
-use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose, sum};
+use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use crate::label::{Ingredient, LabelSays};
 use crate::measure::AreaEstimate;
-use crate::mix::{SPARE_DIGITS, content_si, lawn, positive_si, times_over};
+use crate::mix::{SPARE_DIGITS, content_si, lawn, times_over};
 use crate::note::Note;
-use crate::plan::amounts::out_of_range;
-use crate::quantity::{Dimension, Entered, Unit, shown_down};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range, positive, shown_down};
+use crate::same_text::same_text;
 use crate::working::{Answer, Working};
 
 /// Most treatments in one sum.
@@ -67,13 +67,14 @@ pub struct SeasonInput<'a> {
 pub struct IngredientSum {
     /// Its generic name.
     pub name: String,
-    /// Known to be put on so far, weight per acre.
+    /// Known to be put on so far, weight per acre; over an area that may be nothing, as measured.
     pub so_far: Entered,
     /// With the planned treatment, where there is one.
     pub with_planned: Option<Entered>,
     /// Treatments of which it is not known how much they put on.
     pub not_known: u32,
-    /// What may still go on within the label's most, rounded down, as far as is known.
+    /// What may still go on within the label's most, rounded down, as far as is known; none while a
+    /// label's most was not read.
     pub room: Option<Entered>,
     /// What the label says to it.
     pub finding: Finding,
@@ -136,8 +137,8 @@ fn names<'a>(input: &'a SeasonInput<'_>) -> Vec<&'a str> {
         .chain(input.most.iter().map(|m| m.name.as_str()));
     let mut names: Vec<&str> = Vec::new();
     for name in all {
-        if !names.iter().any(|n| n.eq_ignore_ascii_case(name)) {
-            names.push(name);
+        if !names.iter().any(|n| same_text(n, name)) {
+            names.push(name.trim());
         }
     }
     names
@@ -146,10 +147,9 @@ fn names<'a>(input: &'a SeasonInput<'_>) -> Vec<&'a str> {
 fn one(input: &SeasonInput<'_>, name: &str) -> Result<IngredientSum> {
     let (mut so_far, mut not_known) = (Decimal::ZERO, 0_u32);
     for (number, treatment) in (1..).zip(input.before) {
-        match density(treatment, name, number)? {
-            Some(density) => so_far += density,
-            None => not_known += 1,
-        }
+        let on = density(treatment, name, number)?;
+        so_far = plus(so_far, on.least, treatment)?;
+        not_known += u32::from(!on.known);
     }
     let mut in_all = so_far;
     let number = input.before.len() + 1;
@@ -157,16 +157,13 @@ fn one(input: &SeasonInput<'_>, name: &str) -> Result<IngredientSum> {
         .planned
         .map(|treatment| density(treatment, name, number))
         .transpose()?;
-    let planned = match planned {
-        Some(Some(density)) => {
-            in_all += density;
-            Some(in_all)
+    let planned = match (planned, input.planned) {
+        (Some(on), Some(treatment)) => {
+            in_all = plus(in_all, on.least, treatment)?;
+            not_known += u32::from(!on.known);
+            on.known.then_some(in_all)
         }
-        Some(None) => {
-            not_known += 1;
-            None
-        }
-        None => None,
+        _ => None,
     };
     let show = |density: Decimal| {
         let text = density.to_string();
@@ -175,6 +172,8 @@ fn one(input: &SeasonInput<'_>, name: &str) -> Result<IngredientSum> {
     let most = limit(input, name)?;
     let in_all_shown = show(in_all)?;
     let room = most
+        .least
+        .filter(|_| most.all_read)
         .map(|(_, most_si)| (most_si - so_far).max(Decimal::ZERO))
         .map(|room| {
             let acre_m2 = Decimal::new(40_468_564_224, 7);
@@ -194,25 +193,51 @@ fn one(input: &SeasonInput<'_>, name: &str) -> Result<IngredientSum> {
     })
 }
 
-/// Weight of an ingredient per area that a treatment put on, in SI; none where it is not known. A
-/// product without the ingredient put on none of it.
-fn density(treatment: &PutOn, name: &str, number: usize) -> Result<Option<Decimal>> {
+/// What a treatment put on of an ingredient.
+struct On {
+    /// Weight per area in SI, as far as it can be told.
+    least: Decimal,
+    /// Whether it can be no more.
+    known: bool,
+}
+
+impl On {
+    const NOT_KNOWN: Self = Self {
+        least: Decimal::ZERO,
+        known: false,
+    };
+}
+
+fn plus(sum: Decimal, more: Decimal, treatment: &PutOn) -> Result<Decimal> {
+    sum.checked_add(more).ok_or_else(|| RuleError::OutOfRange {
+        given: treatment.product.map_or_else(
+            || treatment.area.for_person(),
+            |product| product.for_person(),
+        ),
+    })
+}
+
+/// Weight of an ingredient per area that a treatment put on. A product without the ingredient put
+/// on none of it.
+fn density(treatment: &PutOn, name: &str, number: usize) -> Result<On> {
     let in_field = |e: RuleError| e.of(Field::PutOn { number });
     let (area_m2, sure_m2) = lawn(&treatment.area).map_err(in_field)?;
-    // The smaller area has the more on it.
-    let area_m2 = if sure_m2.is_zero() { area_m2 } else { sure_m2 };
+    // The smaller area has the more on it; one that may be nothing may have had any dose.
+    let unsure = sure_m2.is_zero();
+    let area_m2 = if unsure { area_m2 } else { sure_m2 };
     if treatment.ingredients.is_empty() {
-        return Ok(None);
+        return Ok(On::NOT_KNOWN);
     }
     let mut sum = Decimal::ZERO;
-    let same = |i: &&Ingredient| i.name.eq_ignore_ascii_case(name);
+    let same = |i: &&Ingredient| same_text(&i.name, name);
+    let mut known = true;
     for ingredient in treatment.ingredients.iter().filter(same) {
         let content = content_si(&ingredient.content).map_err(|e| {
             let name = ingredient.name.clone();
             e.of(Field::Ingredient { name })
         })?;
         let Some(product) = &treatment.product else {
-            return Ok(None);
+            return Ok(On::NOT_KNOWN);
         };
         let kind = product.dimension();
         if !matches!(kind, Dimension::Mass | Dimension::Volume) {
@@ -228,53 +253,81 @@ fn density(treatment: &PutOn, name: &str, number: usize) -> Result<Option<Decima
             (Dimension::Mass, Dimension::Percent) | (Dimension::Volume, Dimension::MassPerVolume)
         );
         if !fits {
-            return Ok(None);
+            return Ok(On::NOT_KNOWN);
         }
-        let product_si = positive_si(product, kind, &Field::PutOn { number })?;
+        let product_si = positive(product, kind, &Field::PutOn { number })?;
         let part = times_over(product_si, content, area_m2);
-        sum += part.ok_or_else(|| in_field(out_of_range(product)))?;
+        sum = part
+            .and_then(|part| sum.checked_add(part))
+            .ok_or_else(|| in_field(out_of_range(product)))?;
+        known &= !unsure;
     }
-    Ok(Some(sum))
+    Ok(On { least: sum, known })
 }
 
-fn limit(input: &SeasonInput<'_>, name: &str) -> Result<Option<(Entered, Decimal)>> {
-    let mut found: Option<(Entered, Decimal)> = None;
-    let same = |m: &&SeasonMost| m.name.eq_ignore_ascii_case(name);
+/// What the labels set for a season.
+struct Limit {
+    /// The lowest most that was read.
+    least: Option<(Entered, Decimal)>,
+    /// Whether no label's was left unread.
+    all_read: bool,
+}
+
+fn limit(input: &SeasonInput<'_>, name: &str) -> Result<Limit> {
+    let (mut found, mut all_read) = (None::<(Entered, Decimal)>, true);
+    let same = |m: &&SeasonMost| same_text(&m.name, name);
     for most in input.most.iter().filter(same) {
-        let LabelSays::Value(value) = &most.most else {
-            continue;
+        let value = match &most.most {
+            LabelSays::Value(value) => value,
+            LabelSays::Nothing => continue,
+            LabelSays::Unfilled => {
+                all_read = false;
+                continue;
+            }
         };
         let field = Field::SeasonMost {
             name: name.to_owned(),
         };
-        let si = positive_si(value, Dimension::MassPerArea, &field)?;
+        let si = positive(value, Dimension::MassPerArea, &field)?;
         // Two labels with one ingredient: the lower limit counts.
         if found.is_none_or(|(_, least)| si < least) {
             found = Some((*value, si));
         }
     }
-    Ok(found)
+    Ok(Limit {
+        least: found,
+        all_read,
+    })
 }
 
 fn finding(
     others: Others,
     name: &str,
-    most: Option<(Entered, Decimal)>,
+    most: Limit,
     (in_all, shown): (Decimal, Entered),
     not_known: u32,
 ) -> Finding {
     let check = Check::SeasonIngredient;
     let ingredient = || name.to_owned();
-    let Some((limit, most_si)) = most else {
+    // A billionth is how the area was written, not a dose.
+    let hair = Decimal::new(1_000_000_001, 9);
+    let is_above = |(_, most_si): (Entered, Decimal)| {
+        // What is too large to reckon with is above nothing.
+        most_si.checked_mul(hair).is_some_and(|most| in_all > most)
+    };
+    let above = most.least.is_some_and(is_above);
+    let with_limit = |finding: Finding| match most.least {
+        Some((amount, _)) => finding.with_limit(Shown::Amount { amount }, Whose::Label),
+        None => finding,
+    };
+    // A most that nobody read may be the lower one.
+    if !above && (most.least.is_none() || !most.all_read) {
         let reason = Reason::SeasonMostNotKnown {
             ingredient: ingredient(),
         };
         let finding = Finding::unknown(check, reason).with_value(Shown::AtLeast { least: shown });
-        return named(finding, others, name, not_known);
-    };
-    let limit = Shown::Amount { amount: limit };
-    // A millionth is how the area was written, not a dose.
-    let above = in_all > most_si * Decimal::new(1_000_000_001, 9);
+        return named(with_limit(finding), others, name, not_known);
+    }
     let all_known = not_known == 0 && others == Others::SaidNone;
     let (verdict, reason) = match (above, all_known) {
         (true, _) => (
@@ -294,23 +347,21 @@ fn finding(
                 ingredient: ingredient(),
                 count: not_known,
             };
-            let finding = Finding::unknown(check, reason)
-                .with_value(Shown::AtLeast { least: shown })
-                .with_limit(limit, Whose::Label);
+            let finding =
+                Finding::unknown(check, reason).with_value(Shown::AtLeast { least: shown });
+            let finding = with_limit(finding);
             return match others {
                 Others::NotKnown => finding.and(Reason::OthersNotKnown),
                 Others::SaidNone => finding.and(Reason::OthersSaidNone),
             };
         }
         (false, false) => {
-            return Finding::unknown(check, Reason::OthersNotKnown)
-                .with_value(Shown::AtLeast { least: shown })
-                .with_limit(limit, Whose::Label);
+            let finding = Finding::unknown(check, Reason::OthersNotKnown);
+            return with_limit(finding.with_value(Shown::AtLeast { least: shown }));
         }
     };
-    let finding = Finding::new(check, verdict, reason)
-        .with_value(Shown::AtLeast { least: shown })
-        .with_limit(limit, Whose::Label);
+    let finding = Finding::new(check, verdict, reason).with_value(Shown::AtLeast { least: shown });
+    let finding = with_limit(finding);
     named(finding, others, name, not_known)
 }
 
@@ -326,10 +377,4 @@ fn named(finding: Finding, others: Others, name: &str, not_known: u32) -> Findin
         ingredient: name.to_owned(),
         count: not_known,
     })
-}
-
-/// All ingredients in one word.
-pub fn season_verdict(sums: &[IngredientSum]) -> Verdict {
-    let all: Vec<Finding> = sums.iter().map(|s| s.finding.clone()).collect();
-    sum(&all)
 }

@@ -10,7 +10,6 @@ mod stock;
 
 pub use ingredients::{
     IngredientSum, Others, PutOn, SeasonInput, SeasonMost, TREATMENTS_MOST, season_ingredients,
-    season_verdict,
 };
 pub use interval::{Interval, IntervalUnit};
 pub use repeat::{LastPutOn, Repeat, RepeatAsked, repeat};
@@ -22,3 +21,6 @@ use chrono::NaiveDate;
 fn day_text(day: NaiveDate) -> String {
     day.format("%Y-%m-%d").to_string()
 }
+
+#[cfg(test)]
+mod tests;

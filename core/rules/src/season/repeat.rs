@@ -80,8 +80,9 @@ impl Repeat {
 /// ```
 ///
 /// # Errors
-/// When a day of before lies after the day in question, or there are too many.
+/// When a day of before, or the season's first, lies after the day in question, or there are too many.
 pub fn repeat(asked: &RepeatAsked) -> Result<Answer<Repeat>> {
+    not_after(asked.season_from, asked.planned)?;
     let mut working = Working::new("last treatment + shortest time, in days", "calendar")
         .input("planned for", day_text(asked.planned));
     let days = match &asked.before {
@@ -127,13 +128,19 @@ fn checked(days: &[NaiveDate], planned: NaiveDate) -> Result<&[NaiveDate]> {
             limit: TREATMENTS_MOST,
         });
     }
-    match days.iter().find(|day| **day > planned) {
-        None => Ok(days),
-        Some(day) => Err(RuleError::DayAfter {
-            day: day_text(*day),
-            planned: day_text(planned),
-        }),
+    days.iter().try_for_each(|day| not_after(*day, planned))?;
+    Ok(days)
+}
+
+/// A day after the planned one is a slip, and what was put on before would be counted out.
+fn not_after(day: NaiveDate, planned: NaiveDate) -> Result<()> {
+    if day <= planned {
+        return Ok(());
     }
+    Err(RuleError::DayAfter {
+        day: day_text(day),
+        planned: day_text(planned),
+    })
 }
 
 fn by_time(

@@ -8,10 +8,9 @@ use super::day_text;
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose, sum};
 use crate::label::LabelSays;
-use crate::mix::{SPARE_DIGITS, positive_si};
+use crate::mix::SPARE_DIGITS;
 use crate::note::Note;
-use crate::plan::amounts::out_of_range;
-use crate::quantity::{Dimension, Entered, shown_down, shown_up};
+use crate::quantity::{Dimension, Entered, out_of_range, positive, shown_down, shown_up};
 use crate::working::{Answer, Working};
 
 /// Most lots of one product.
@@ -106,7 +105,7 @@ pub fn stock(asked: &StockAsked<'_>) -> Result<Answer<StockPlan>> {
             allowed: Allowed::ProductKind,
         });
     }
-    positive_si(&asked.needed, kind, &Field::NeededProduct)?;
+    positive(&asked.needed, kind, &Field::NeededProduct)?;
     check_lots(asked.lots)?;
     let mut lots: Vec<&Lot> = asked.lots.iter().collect();
     lots.sort_by(|a, b| order(a).cmp(&order(b)));

@@ -171,6 +171,20 @@ pub struct DownWind<'a> {
     pub aside: Vec<&'a Nearby>,
 }
 
+impl DownWind<'_> {
+    /// What it comes to: care for what is down wind, not known for what may be. Where nothing was
+    /// marked, nobody knows that nothing is there.
+    pub fn verdict(&self) -> Verdict {
+        let [down, maybe, aside] =
+            [&self.down_wind, &self.maybe, &self.aside].map(|things| !things.is_empty());
+        match (maybe, down, aside) {
+            (true, ..) | (false, false, false) => Verdict::Unknown,
+            (false, true, _) => Verdict::Caution,
+            (false, false, true) => Verdict::Clear,
+        }
+    }
+}
+
 /// What lies down wind when the wind comes from any of these directions, in degrees from north.
 /// Without a direction all of it may.
 ///
@@ -220,14 +234,18 @@ pub(super) fn finding(inputs: &SkyInputs<'_>) -> Finding {
             .with_limit(Shown::NothingDownWind, Whose::Advice)
             .with_source(Source::Practice);
     }
-    let (from, age_min) = wind_from(inputs);
-    let Ok(sorted) = down_wind(around, &from) else {
+    let wind = wind_from(inputs);
+    let Ok(sorted) = down_wind(around, &wind.from_deg) else {
         return Finding::unknown(check, Reason::AroundNotNoted);
     };
-    let (verdict, mut reasons) = judged(&sorted, from.is_empty());
+    let (mut verdict, mut reasons) = judged(&sorted, wind.from_deg.is_empty());
+    if let Some(lacks) = wind.lacks.filter(|_| verdict < Verdict::Unknown) {
+        verdict = Verdict::Unknown;
+        reasons.insert(0, lacks);
+    }
     let mut finding = Finding::new(check, verdict, reasons.remove(0));
     finding.also = reasons;
-    finding.age_min = age_min;
+    finding.age_min = wind.age_min;
     finding
         .with_value(Shown::LiesDownWind {
             count: count(sorted.down_wind.len() + sorted.maybe.len()),
@@ -257,29 +275,43 @@ fn judged(sorted: &DownWind<'_>, direction_missing: bool) -> (Verdict, Vec<Reaso
         let reasons = std::iter::once(Reason::WindDirectionNotKnown).chain(maybe);
         return (Verdict::Unknown, reasons.collect());
     }
-    let reasons: Vec<Reason> = maybe.chain(down).collect();
-    match (reasons.is_empty(), sorted.maybe.is_empty()) {
-        (true, _) => (Verdict::Clear, vec![Reason::NothingDownWind]),
-        (false, true) => (Verdict::Caution, reasons),
-        (false, false) => (Verdict::Unknown, reasons),
+    let mut reasons: Vec<Reason> = maybe.chain(down).collect();
+    if reasons.is_empty() {
+        reasons.push(Reason::NothingDownWind);
     }
+    (sorted.verdict(), reasons)
 }
 
-/// Every direction noted at the yard of late, and how old the newest reading is. A calm has no
-/// direction: it wanders.
-fn wind_from(inputs: &SkyInputs<'_>) -> (Vec<u16>, Option<u32>) {
+/// Where the wind at the yard comes from.
+#[derive(Default)]
+struct WindFrom {
+    /// Every direction noted of late, in degrees from north. A calm has none: it wanders.
+    from_deg: Vec<u16>,
+    /// How old the newest of them is; that of the newest reading where none counts.
+    age_min: Option<u32>,
+    /// What the readings lack to count as a measurement.
+    lacks: Option<Reason>,
+}
+
+fn wind_from(inputs: &SkyInputs<'_>) -> WindFrom {
     let Some(YardWind::Meter(readings)) = inputs.yard_wind else {
-        return (Vec::new(), None);
+        return WindFrom::default();
     };
     let Some(summary) = summarise(readings, inputs.now, inputs.advice) else {
-        return (Vec::new(), None);
+        return WindFrom::default();
     };
     let calm_mph = kmh_in_mph(f64::from(inputs.advice.wind_calm_kmh));
-    if summary.mean_mph < calm_mph {
-        return (Vec::new(), Some(summary.age_min));
+    let noted = if summary.mean_mph < calm_mph {
+        Vec::new()
+    } else {
+        directions(readings, inputs.now, inputs.advice)
+    };
+    let newest = noted.iter().map(|(_, age_min)| *age_min).min();
+    WindFrom {
+        from_deg: noted.into_iter().map(|(degrees, _)| degrees).collect(),
+        age_min: newest.or(Some(summary.age_min)),
+        lacks: summary.lacks,
     }
-    let from = directions(readings, inputs.now, inputs.advice);
-    (from, Some(summary.age_min))
 }
 
 fn in_circle(degrees: u16, field: Field) -> Result<()> {

@@ -7,9 +7,12 @@ use serde::{Deserialize, Serialize};
 
 use super::SkyAdvice;
 use super::interval::{instant_utc_ms, interval_utc_ms};
-use crate::error::{Field, Result, RuleError};
+use crate::error::{Field, Result, RuleError, shortened};
 use crate::finding::Reason;
 use crate::keep_off::Now;
+
+/// So much of a file's own text stands in a sentence about it.
+const TEXT_MOST: usize = 60;
 
 /// Largest file that is read; real ones have about a tenth.
 const FILE_BYTES_MOST: usize = 4 * 1024 * 1024;
@@ -74,7 +77,7 @@ impl Forecast {
         let p = file.properties;
         let updated_utc_ms =
             instant_utc_ms(&p.update_time).ok_or_else(|| RuleError::ForecastTime {
-                text: shortened(&p.update_time),
+                text: shortened(&p.update_time, TEXT_MOST),
             })?;
         Ok(Self {
             updated_utc_ms,
@@ -230,7 +233,7 @@ impl Kind {
             .strip_prefix("wmoUnit:")
             .or_else(|| unit.strip_prefix("unit:"));
         if code != Some(self.code) {
-            let (unit, wanted) = (shortened(&unit), self.code);
+            let (unit, wanted) = (shortened(&unit, TEXT_MOST), self.code);
             return Err(RuleError::ForecastUnit {
                 layer: name,
                 unit,
@@ -253,7 +256,7 @@ impl Kind {
         let (from_utc_ms, to_utc_ms) =
             interval_utc_ms(&raw.valid_time).ok_or_else(|| RuleError::ForecastInterval {
                 layer,
-                text: shortened(&raw.valid_time),
+                text: shortened(&raw.valid_time, TEXT_MOST),
             })?;
         match raw.value {
             Some(value) if !(self.least..=self.most).contains(&value) => {
@@ -269,9 +272,4 @@ impl Kind {
             }),
         }
     }
-}
-
-/// Enough of a foreign text to recognise it by, without what cannot be seen.
-fn shortened(text: &str) -> String {
-    text.chars().filter(|c| !c.is_control()).take(60).collect()
 }

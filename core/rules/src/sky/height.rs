@@ -96,12 +96,17 @@ pub fn wind_at_10_m_mph(speed: &Entered, height: Option<&Entered>) -> Result<Ans
 
 /// What a wind at this height is multiplied with, one or more.
 pub(super) fn raise(height: Option<&Entered>) -> Result<f64> {
-    let height_m = match height {
-        None => LOWEST_M,
-        Some(height) => height_m(height)?,
-    };
+    height.map_or(Ok(LOWEST_M), height_m).map(raise_from)
+}
+
+/// The same for a meter held where nobody knows: at the lowest.
+pub(super) fn raise_most() -> f64 {
+    raise_from(LOWEST_M)
+}
+
+fn raise_from(height_m: f64) -> f64 {
     let log = |m: f64| (m / ROUGHNESS_M).ln();
-    Ok((log(REPORT_HEIGHT_M) / log(height_m)).max(1.0))
+    (log(REPORT_HEIGHT_M) / log(height_m)).max(1.0)
 }
 
 /// The height that is taken where none was noted.

@@ -6,7 +6,7 @@ use minicbor::{Decode, Encode};
 use serde::{Deserialize, Serialize};
 use uom::si::velocity::mile_per_hour;
 
-use super::height::raise;
+use super::height::{raise, raise_most};
 use super::{SkyAdvice, age_min};
 use crate::error::{Allowed, Field, Result, RuleError};
 use crate::finding::Reason;
@@ -97,7 +97,8 @@ pub struct WindSummary {
 /// Sums up the readings that are not too old; none when there is no such reading.
 ///
 /// A series is whole when it has enough readings over a long enough time and a gust was noted with
-/// at least one of them: without a gust the larger of mean and gust is not known.
+/// at least one of them: without a gust the larger of mean and gust is not known. A reading at a
+/// height where no meter is held is taken for the lowest's, and the series is not whole.
 pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Option<WindSummary> {
     let mut used = Vec::new();
     let mut lacks = None;
@@ -107,17 +108,18 @@ pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Opt
             Err(_) => lacks = Some(Reason::WindReadingToCome),
             Ok(age) if age > advice.wind_age_most_min => {}
             Ok(age) => match speeds(reading) {
-                Ok((wind, gust)) => match raise(reading.height.as_ref()) {
-                    Ok(raised) => {
-                        at_10_m_mph = at_10_m_mph.max(gust.map_or(wind, |g| g.max(wind)) * raised);
-                        used.push((reading, age, wind, gust));
-                    }
-                    Err(_) => {
-                        lacks = reading
-                            .height
-                            .map(|given| Reason::MeterHeightUnusable { given });
-                    }
-                },
+                Ok((wind, gust)) => {
+                    // Where no meter is held the wind was all the same, and counts as the lowest's.
+                    let mut height = reading.height;
+                    let raised = raise(height.as_ref()).unwrap_or_else(|_| {
+                        let unusable = height.take();
+                        lacks = unusable.map(|given| Reason::MeterHeightUnusable { given });
+                        raise_most()
+                    });
+                    let strongest = gust.map_or(wind, |g| g.max(wind));
+                    at_10_m_mph = at_10_m_mph.max(strongest * raised);
+                    used.push((reading, age, wind, gust, height));
+                }
                 Err(why) => lacks = Some(why),
             },
         }
@@ -150,7 +152,7 @@ pub fn summarise(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Opt
         gust_mph,
         largest_mph,
         at_10_m_mph: at_10_m_mph.max(largest_mph),
-        height: lowest(used.iter().map(|u| u.0.height)),
+        height: lowest(used.iter().map(|u| u.4)),
         count: used.len(),
         span_s,
         age_min: used.iter().map(|u| u.1).min()?,
@@ -172,13 +174,17 @@ fn lowest(heights: impl Iterator<Item = Option<Entered>>) -> Option<Entered> {
     lowest
 }
 
-/// The directions noted with the readings that are not too old, in degrees from north.
-pub(super) fn directions(readings: &[MeterReading], now: Now, advice: &SkyAdvice) -> Vec<u16> {
+/// The directions noted with the readings that are not too old, in degrees from north, and the age
+/// of each in minutes.
+pub(super) fn directions(
+    readings: &[MeterReading],
+    now: Now,
+    advice: &SkyAdvice,
+) -> Vec<(u16, u32)> {
     readings
         .iter()
-        .filter(|r| age_min(r.at_utc_ms, now).is_ok_and(|age| age <= advice.wind_age_most_min))
-        .filter_map(|r| r.from_degrees)
-        .filter(|degrees| *degrees <= 360)
+        .filter_map(|r| Some((r.from_degrees?, age_min(r.at_utc_ms, now).ok()?)))
+        .filter(|(degrees, age)| *degrees <= 360 && *age <= advice.wind_age_most_min)
         .collect()
 }
 

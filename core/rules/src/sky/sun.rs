@@ -325,11 +325,8 @@ pub(super) fn in_inversion_hours(
     let margins = Margins::of(advice);
     let (from, to) = (from - margins.after_rise, to + margins.before_set);
     let sun = Sun::near(place, from.year()).ok()?;
-    if sun.is_down(from) {
-        return Some(true);
-    }
-    let sets = sun.next(Edge::Set, FLAT, from, to).ok()?;
-    Some(sets.is_some())
+    let ends = (sun.above_flat_deg(from).ok()?, sun.above_flat_deg(to).ok()?);
+    sun.is_down_between((from, to), ends)
 }
 
 /// How far the hours reach beyond the night.
@@ -354,6 +351,12 @@ enum Edge {
     Rise,
     Set,
 }
+
+/// The sun goes round by no more than this, in degrees an hour: 15, and the half minute by which a
+/// day may be longer or shorter.
+const TURNS_MOST_DEG_H: f64 = 15.01;
+/// Its declination changes by less than this, in degrees an hour.
+const DECLINES_MOST_DEG_H: f64 = 0.02;
 
 const FLAT: Horizon = Horizon::SunriseSunset;
 const SIX: Horizon = Horizon::CivilTwilight;
@@ -402,9 +405,46 @@ impl Sun {
 
     fn is_down(&self, at: DateTime<Utc>) -> bool {
         // What cannot be told counts as dark, the side on which care is taken.
-        SolarPositions::new()
-            .at(&at, self.place.location(), 0.0, self.delta_t_s, None)
-            .map_or(true, |p| p.elevation_angle() <= FLAT.elevation_angle())
+        self.above_flat_deg(at).map_or(true, |above| above <= 0.0)
+    }
+
+    /// Degrees above where it rises and sets.
+    fn above_flat_deg(&self, at: DateTime<Utc>) -> Result<f64> {
+        let place = self.place.location();
+        let position = SolarPositions::new().at(&at, place, 0.0, self.delta_t_s, None);
+        let position = position.map_err(|_| no_such_day(&at.to_rfc3339()))?;
+        Ok(position.elevation_angle() - FLAT.elevation_angle())
+    }
+
+    /// Whether it is down at any time of a span, by how far it is up at both ends: as it climbs and
+    /// sinks no faster than the earth turns, it cannot come down and up again in a short time. Where
+    /// that does not tell, either half of the span is asked; none where it cannot be told.
+    fn is_down_between(
+        &self,
+        (from, to): (DateTime<Utc>, DateTime<Utc>),
+        (above_from, above_to): (f64, f64),
+    ) -> Option<bool> {
+        if above_from <= 0.0 || above_to <= 0.0 {
+            return Some(true);
+        }
+        let span = to - from;
+        let rate_deg_h =
+            TURNS_MOST_DEG_H * self.place.lat_deg.to_radians().cos() + DECLINES_MOST_DEG_H;
+        let swings_most_deg = rate_deg_h * span.as_seconds_f64() / 3600.0;
+        if above_from + above_to > swings_most_deg {
+            return Some(false);
+        }
+        // So near to setting that nobody could see which.
+        if span < TimeDelta::seconds(30) {
+            return Some(true);
+        }
+        let middle = from + span / 2;
+        let above = self.above_flat_deg(middle).ok()?;
+        let first = self.is_down_between((from, middle), (above_from, above))?;
+        if first {
+            return Some(true);
+        }
+        self.is_down_between((middle, to), (above, above_to))
     }
 }
 

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::forecast::Forecast;
 use super::rain::{DryWindow, dry_window, rain_over};
-use super::sun::in_inversion_hours;
+use super::sun::{InversionHours, inversion_hours};
 use super::wind::kmh_in_mph;
 use super::{MIN_MS, SkyInputs, temperature, which_checks};
 use crate::finding::{Check, LabelField, Reason, Verdict};
@@ -83,17 +83,26 @@ fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, Reason> {
     let full_hours = (0..).map(|i: i64| next_full.saturating_add(i.saturating_mul(HOUR_MS)));
     let starts = std::iter::once(now).chain(full_hours).take(HOURS_MOST);
 
+    let left_out = LeftOut::over(inputs);
     let mut first = None;
     let mut to_utc_ms = now;
     let mut stopped = [0_u32; 4];
     for start in starts {
-        match (stops(start, forecast, &dry, wind_mph, inputs), first) {
+        let hour_ends = start
+            .div_euclid(HOUR_MS)
+            .saturating_add(1)
+            .saturating_mul(HOUR_MS);
+        // Whoever starts at the hour's end treats for as long.
+        let last_ends = hour_ends.saturating_add(inputs.job_ms());
+        let stops = stops(start, forecast, &dry, wind_mph, inputs).or_else(|| {
+            left_out
+                .reaches((start, last_ends))
+                .then_some(Stops::Inversion)
+        });
+        match (stops, first) {
             (None, _) => {
                 first = first.or(Some(start));
-                to_utc_ms = start
-                    .div_euclid(HOUR_MS)
-                    .saturating_add(1)
-                    .saturating_mul(HOUR_MS);
+                to_utc_ms = hour_ends;
             }
             (Some(_), Some(_)) | (Some(Stops::ForecastEnds), None) => break,
             (Some(Stops::Wind), None) => stopped[0] += 1,
@@ -150,13 +159,44 @@ fn sun_held(inputs: &SkyInputs<'_>) -> Option<Reason> {
     asked.then_some(held)
 }
 
-fn in_hours_left_out(inputs: &SkyInputs<'_>, (start, end): (i64, i64)) -> bool {
-    let place = inputs
-        .place
-        .filter(|_| which_checks(inputs.label.method).contains(&Check::Inversion));
-    // An hour that cannot be told is not offered.
-    place
-        .is_some_and(|place| in_inversion_hours(place, (start, end), inputs.advice).unwrap_or(true))
+/// The hours in which no start is offered, because air commonly does not mix then.
+enum LeftOut {
+    /// None: nothing drifts, or nobody knows where the yard lies.
+    Nothing,
+    /// From before each sunset to after the sunrise.
+    Nights(Vec<InversionHours>),
+    /// They cannot be told, so no hour is offered.
+    NotTold,
+}
+
+impl LeftOut {
+    /// Over all hours that are looked at, with the treatment that may begin in the last.
+    fn over(inputs: &SkyInputs<'_>) -> Self {
+        const AHEAD_MS: i64 = (HOURS_MOST as i64 + 1) * HOUR_MS;
+        let asked = which_checks(inputs.label.method).contains(&Check::Inversion);
+        let Some(place) = inputs.place.filter(|_| asked) else {
+            return Self::Nothing;
+        };
+        let from = inputs.now.utc_ms;
+        let to = from
+            .saturating_add(AHEAD_MS)
+            .saturating_add(inputs.job_ms());
+        match inversion_hours(place, (from, to), inputs.advice) {
+            Ok(nights) => Self::Nights(nights.value),
+            Err(_) => Self::NotTold,
+        }
+    }
+
+    fn reaches(&self, (from, to): (i64, i64)) -> bool {
+        match self {
+            Self::Nothing => false,
+            Self::Nights(nights) => nights.iter().any(|night| {
+                night.from_utc_ms.is_none_or(|begins| begins <= to)
+                    && night.to_utc_ms.is_none_or(|ends| from <= ends)
+            }),
+            Self::NotTold => true,
+        }
+    }
 }
 
 fn wind_limit(inputs: &SkyInputs<'_>) -> Result<(f64, Reason), Reason> {
@@ -215,9 +255,6 @@ fn stops(
         inputs.advice,
     );
     match rain.verdict {
-        Verdict::Clear | Verdict::Caution if in_hours_left_out(inputs, (start, end)) => {
-            Some(Stops::Inversion)
-        }
         Verdict::Clear | Verdict::Caution => None,
         Verdict::Unknown => Some(Stops::ForecastEnds),
         Verdict::DontTreat => Some(Stops::Rain),

@@ -4,10 +4,9 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 
 use crate::error::{Field, Result, RuleError};
-use crate::mix::{positive_si, times_over};
+use crate::mix::times_over;
 use crate::note::Note;
-use crate::plan::amounts::out_of_range;
-use crate::quantity::{Dimension, Entered, Unit, to_f64};
+use crate::quantity::{Dimension, Entered, Unit, out_of_range, positive, to_f64};
 use crate::working::{Answer, Working};
 
 /// Fewest cans that say anything of evenness.
@@ -75,7 +74,7 @@ pub fn can_test(test: &CanTest<'_>) -> Result<Answer<CanTestResult>> {
             limit: CANS_MOST,
         });
     }
-    let ran_s = positive_si(&test.ran, Dimension::Time, &Field::CanTime)?;
+    let ran_s = positive(&test.ran, Dimension::Time, &Field::CanTime)?;
     let mut depths_m = (1..)
         .zip(test.depths)
         .map(|(number, depth)| depth_m(depth, number))
@@ -128,7 +127,7 @@ pub fn can_depth(caught: &Entered, opening: &Entered) -> Result<Answer<Entered>>
     let m3 = caught
         .si(Dimension::Volume)
         .map_err(|e| e.of(Field::Caught))?;
-    let across_m = positive_si(opening, Dimension::Length, &Field::Diameter)?;
+    let across_m = positive(opening, Dimension::Length, &Field::Diameter)?;
     let metric = [Unit::MILLILITRE, Unit::LITRE].contains(&caught.unit());
     let unit = if metric { Unit::MILLIMETRE } else { Unit::INCH };
     let range = || out_of_range(caught);

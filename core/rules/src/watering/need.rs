@@ -7,9 +7,8 @@ use crate::error::{Field, Result, RuleError};
 use crate::finding::{Check, Finding, Reason, Shown, Verdict, Whose};
 use crate::label::{LabelSays, WateringIn};
 use crate::measure::AreaEstimate;
-use crate::plan::amounts::out_of_range;
 use crate::plan::{SECTIONS_MOST, Section, watering_in_volume};
-use crate::quantity::{Dimension, Entered, shown};
+use crate::quantity::{Dimension, Entered, out_of_range, shown};
 use crate::working::{Answer, Working};
 
 /// What the label sheet says of watering in.

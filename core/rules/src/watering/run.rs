@@ -6,10 +6,9 @@ use serde::Serialize;
 
 use super::CanTestResult;
 use crate::error::{Field, Result};
-use crate::mix::{positive_si, times_over};
+use crate::mix::times_over;
 use crate::note::Note;
-use crate::plan::amounts::out_of_range;
-use crate::quantity::{Dimension, Entered, significant};
+use crate::quantity::{Dimension, Entered, out_of_range, positive, significant};
 use crate::working::{Answer, Working};
 
 /// Most runs in one watering.
@@ -70,7 +69,7 @@ pub struct RunPlan {
 /// When a value is of the wrong kind or zero, water runs off within two minutes, or it would take
 /// more than two days or [`RUNS_MOST`] runs.
 pub fn watering_run(asked: &RunAsked<'_>) -> Result<Answer<RunPlan>> {
-    let depth_m = positive_si(&asked.depth, Dimension::Length, &Field::WateringDepth)?;
+    let depth_m = positive(&asked.depth, Dimension::Length, &Field::WateringDepth)?;
     let by_mean = minutes_up(depth_m, asked.cans.mean_m_s, &asked.depth)?;
     let by_driest = if asked.cans.driest_m_s.is_zero() {
         None
@@ -135,14 +134,14 @@ fn minutes_up(depth_m: Decimal, m_s: Decimal, depth: &Entered) -> Result<u32> {
 
 /// Whole minutes before water ran off, so that no run reaches that time.
 fn longest_run(run_off: &Entered) -> Result<u32> {
-    let seconds = positive_si(run_off, Dimension::Time, &Field::RunOffTime)?;
+    let seconds = positive(run_off, Dimension::Time, &Field::RunOffTime)?;
     let minutes = (seconds / SECONDS).ceil() - Decimal::ONE;
     let minutes = minutes.to_u32().filter(|m| *m > 0 && *m <= MINUTES_MOST);
     minutes.ok_or_else(|| out_of_range(run_off).of(Field::RunOffTime))
 }
 
 fn whole_minutes_up(soak: &Entered) -> Result<u32> {
-    let seconds = positive_si(soak, Dimension::Time, &Field::SoakTime)?;
+    let seconds = positive(soak, Dimension::Time, &Field::SoakTime)?;
     let minutes = (seconds / SECONDS).ceil().to_u32();
     let minutes = minutes.filter(|m| *m <= MINUTES_MOST);
     minutes.ok_or_else(|| out_of_range(soak).of(Field::SoakTime))

@@ -92,6 +92,7 @@ look-more-no-sample = How many more samples would decide: not known, none was ta
 look-more-one-sample = One sample does not show how much samples differ here: take at least two more.
 look-more-no-threshold = How many samples would decide: not known without a threshold.
 look-more-between = The mean lies within the threshold's own range: more samples may leave it there.
+look-more-counted-together = The threshold counts armyworms and cutworms together: no number of samples of one says how many there are of both.
 look-more-too-many = More than 50 samples like these would be needed: look again in a week or two.
 # Degree-days.
 look-warmth = Degree-days

@@ -37,6 +37,7 @@ note-same-before = Takes both parts to have held the same before. If they may no
 note-check-held-none = The untreated part held none before, so the formula gives 100 % whatever was left: choose another untreated part.
 note-ask-extension = Not sure about the count? Ask your extension office.
 note-threshold-of = Threshold for { $life-stage } in { $region }: { $publisher }.
+note-counted-together = The threshold counts armyworms and cutworms together: few of one do not say that there are few of both.
 note-sources-differ = Sources differ for this pest: choose the one for your region.
 note-coordinates-rounded = The coordinates are rounded to { $decimals } decimals of a degree; that counts as uncertainty too.
 note-outer-edge-only = The outer edge only: what is left out inside has edges of its own.

@@ -339,7 +339,6 @@ word-field-left-in-tank = Left in the tank
 word-field-stops = The stops
 word-field-sites = The sites
 word-field-already-put-on = Put on already at { $name }
-word-field-test-time = Time for the test area
 word-field-caught = Water caught
 word-field-dial-step = Dial step { $number }
 word-field-dial-steps = The dial's steps

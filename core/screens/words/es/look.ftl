@@ -92,6 +92,7 @@ look-more-no-sample = Cuántas muestras más decidirían: no se sabe, no se tom�
 look-more-one-sample = Una muestra no enseña cuánto difieren las muestras aquí: tome al menos dos más.
 look-more-no-threshold = Cuántas muestras decidirían: no se sabe sin un umbral.
 look-more-between = La media cae dentro del propio rango del umbral: más muestras pueden dejarla ahí.
+look-more-counted-together = El umbral cuenta juntos los gusanos soldados y los cortadores: ningún número de muestras de uno dice cuántos hay de ambos.
 look-more-too-many = Harían falta más de 50 muestras como estas: mire otra vez en una o dos semanas.
 # Grados día.
 look-warmth = Grados día

@@ -37,6 +37,7 @@ note-same-before = Supone que las dos partes tenían lo mismo antes. Si puede qu
 note-check-held-none = La parte sin tratar no tenía ninguna antes, así que la fórmula da 100 % quede lo que quede: elija otra parte sin tratar.
 note-ask-extension = ¿No está seguro del conteo? Pregunte en su oficina de extensión.
 note-threshold-of = Umbral para { $life-stage } en { $region }: { $publisher }.
+note-counted-together = El umbral cuenta juntos los gusanos soldados y los cortadores: pocos de uno no dicen que haya pocos de ambos.
 note-sources-differ = Las fuentes difieren para esta plaga: elija la de su región.
 note-coordinates-rounded = Las coordenadas están redondeadas a { $decimals } decimales de grado; eso también cuenta como incertidumbre.
 note-outer-edge-only = Solo el borde exterior: lo exceptuado adentro tiene sus propios bordes.

@@ -339,7 +339,6 @@ word-field-left-in-tank = Queda en el tanque
 word-field-stops = Las paradas
 word-field-sites = Los sitios
 word-field-already-put-on = Ya aplicado en { $name }
-word-field-test-time = Tiempo para el área de prueba
 word-field-caught = Agua recogida
 word-field-dial-step = Paso { $number } del selector
 word-field-dial-steps = Los pasos del selector

@@ -216,14 +216,9 @@ pub(super) fn down_wind(args: &DownWindCalc) -> Result<Worked> {
             worked.line(format!("{said}: {}", names(things).join(", ")));
         }
     }
-    let verdict = match (sorted.maybe.is_empty(), sorted.down_wind.is_empty()) {
-        (false, _) => Verdict::Unknown,
-        (true, false) => Verdict::Caution,
-        (true, true) => Verdict::Clear,
-    };
     worked
         .value("down_wind", json!(sorted))
-        .value("verdict", verdict);
+        .value("verdict", sorted.verdict());
     Ok(worked)
 }
 

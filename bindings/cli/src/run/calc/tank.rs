@@ -95,9 +95,9 @@ fn leftover(args: &TankCalc, tank: &TankMix, left: Entered, worked: &mut Worked)
             ),
             _ => "takes none".to_owned(),
         };
-        let word = verdict(site.finding.verdict);
+        let word = verdict(site.verdict());
         worked.line(format!("{}: {word}; {takes}", site.name));
-        worked.findings([site.finding.clone()]);
+        worked.findings(site.findings.clone());
     }
     worked.line("Where no site takes it: by the label and the local code.");
     worked.value("leftover", &choices);

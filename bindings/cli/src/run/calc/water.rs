@@ -1,8 +1,9 @@
 //! Hose-end sprayers, passes, watering in.
 
 use sward_rules::Entered;
+use sward_rules::calibrate::TimedCatch;
 use sward_rules::label::{LabelSays, WateringIn};
-use sward_rules::mix::{DialAsked, HoseEndTest, hose_end_dial, hose_end_test};
+use sward_rules::mix::{DialAsked, hose_end_dial, hose_end_test};
 use sward_rules::plan::{Section, SettingUse, TimesOver, setting_used};
 use sward_rules::watering::{
     CanTest, RunAsked, WaterAsked, can_depth, can_test, watering_need, watering_run,
@@ -18,11 +19,12 @@ pub(super) fn hose_end(args: &HoseEndCalc) -> Result<Worked> {
     let mut worked = Worked::default();
     let carrier = worked.take(
         "carrier",
-        hose_end_test(&HoseEndTest {
+        hose_end_test(&TimedCatch {
             area: args.area,
-            took: args.took,
+            area_time: args.took,
             caught: args.caught,
-            caught_in: args.caught_in,
+            // Left out, it was caught as long as the area took.
+            catch_time: args.caught_in.unwrap_or(args.took),
         })?,
     );
     worked

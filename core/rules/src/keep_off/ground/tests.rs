@@ -68,7 +68,7 @@ fn watering_in_starts_dry_anew_and_counts_only_after_the_last_application() {
     granules.watered_utc_ms = Some(7 * HOUR_MS);
     assert_eq!(why(&granules, 6), Some(Reason::KeepOffNotWateredIn));
     assert_eq!(why(&granules, 9), Some(Reason::KeepOffWetAgain));
-    granules.watered_utc_ms = Some(6 * HOUR_MS);
+    granules.watered_utc_ms = Some(6 * HOUR_MS - 1);
     assert_eq!(
         granules.standing(at(6)).state,
         State::Ended {
@@ -140,6 +140,26 @@ fn what_waits_for_a_person_is_due_at_once() {
     let both = treated(4, DryNeed::Needed);
     assert_eq!(due(&both, at(2)), (5 * HOUR_MS, NextStep::Look));
     assert_eq!(due(&both, at(9)), (9 * HOUR_MS, NextStep::Look));
+}
+
+#[test]
+fn a_look_by_another_clock_counts_only_when_it_surely_came_after_the_water() {
+    const MINUTE_MS: i64 = 60_000;
+    let mut watered = treated(1, DryNeed::Needed);
+    watered.water_in = WaterIn::Asked;
+    watered.watered_utc_ms = Some(3 * HOUR_MS);
+    watered.keep_off.dry_utc_ms = Some(3 * HOUR_MS);
+    assert_eq!(
+        watered.standing(at(9)).why,
+        Some(Reason::KeepOffWetAgain),
+        "a look at the same moment"
+    );
+    watered.keep_off.dry_utc_ms = Some(3 * HOUR_MS + 8 * MINUTE_MS);
+    assert!(watered.standing(at(9)).state.is_over());
+    watered.keep_off.lengthen_ms = 10 * 60_000;
+    assert_eq!(watered.standing(at(9)).why, Some(Reason::KeepOffWetAgain));
+    watered.keep_off.dry_utc_ms = Some(3 * HOUR_MS + 11 * MINUTE_MS);
+    assert!(watered.standing(at(9)).state.is_over());
 }
 
 #[test]

@@ -20,7 +20,10 @@ pub use narrow::{Answered, Candidate, Excluded, Narrowed, Standing, narrow};
 use serde::Serialize;
 
 use super::Pest;
-use crate::error::{Result, RuleError};
+use crate::error::{Result, RuleError, shortened};
+
+/// So much of what was typed stands in a sentence about it.
+const TYPED_MOST: usize = 40;
 
 /// Millimetres in an inch.
 const MM_PER_IN: f64 = 25.4;
@@ -164,18 +167,13 @@ pub fn keys() -> &'static [&'static Key] {
 pub fn key(name: &str) -> Result<&'static Key> {
     let found = KEYS.iter().find(|key| key.name == name).copied();
     found.ok_or_else(|| RuleError::NoSuchKey {
-        text: shortened(name),
+        text: shortened(name, TYPED_MOST),
         offered: joined(KEYS.iter().map(|key| key.name)),
     })
 }
 
 fn joined<'a>(names: impl Iterator<Item = &'a str>) -> String {
     names.collect::<Vec<_>>().join(", ")
-}
-
-/// What was typed, short enough for a sentence.
-fn shortened(text: &str) -> String {
-    text.chars().take(40).collect()
 }
 
 /// A drawing from its file in this folder.

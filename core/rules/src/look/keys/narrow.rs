@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::{Key, Kind, Question, joined, shortened};
-use crate::error::{Field, Result, RuleError};
+use super::{Key, Kind, Question, TYPED_MOST, joined};
+use crate::error::{Field, Result, RuleError, shortened};
 
 /// From how many features seen on it a kind that alone is left "fits"; one alone is easily misseen.
 const FITS_FROM: usize = 2;
@@ -142,7 +142,7 @@ fn checked(key: &'static Key, answers: &[Answered<'_>]) -> Result<Vec<Known>> {
         let question = key
             .question(answer.question)
             .ok_or_else(|| RuleError::NoSuchQuestion {
-                text: shortened(answer.question),
+                text: shortened(answer.question, TYPED_MOST),
                 offered: joined(key.questions.iter().map(|q| q.name)),
             })?;
         if known.iter().any(|(q, _)| q.name == question.name) {
@@ -161,7 +161,7 @@ fn choice(question: &'static Question, typed: &str) -> Result<&'static str> {
     found
         .map(|c| c.name)
         .ok_or_else(|| RuleError::NoSuchChoice {
-            text: shortened(typed),
+            text: shortened(typed, TYPED_MOST),
             question: question.name.to_owned(),
             offered: joined(question.choices.iter().map(|c| c.name)),
         })

@@ -116,6 +116,46 @@ fn without_a_direction_all_of_it_may_be_reached() {
 }
 
 #[test]
+fn what_a_series_lacks_is_not_known_of_its_direction_either() {
+    let play = [thing(Around::PlayArea, Some((10, 30)))];
+    let hive = [thing(Around::Hive, Some((140, 140)))];
+    let two = readings(&[("5 mph", "6 mph"); 2]);
+    let aside = found(Some(&play), &two);
+    assert_eq!(aside.verdict, Verdict::Unknown);
+    assert!(matches!(
+        aside.reason,
+        Reason::TooFewWindReadings { count: 2, .. }
+    ));
+    let reached = found(Some(&hive), &two);
+    assert_eq!(reached.verdict, Verdict::Unknown);
+    assert!(reached.why().contains("down wind: bee hive"));
+}
+
+#[test]
+fn a_direction_is_as_old_as_the_reading_it_was_noted_with() {
+    let play = [thing(Around::PlayArea, Some((10, 30)))];
+    let mut series = readings(&[("5 mph", "6 mph"); 5]);
+    for reading in &mut series[1..] {
+        reading.from_degrees = None;
+    }
+    let finding = found(Some(&play), &series);
+    assert_eq!(
+        (finding.verdict, finding.age_min),
+        (Verdict::Clear, Some(4))
+    );
+}
+
+#[test]
+fn nothing_marked_is_not_known_to_be_nothing_there() {
+    let hive = [thing(Around::Hive, Some((140, 140)))];
+    let verdict = |around: &[Nearby], from: &[u16]| down_wind(around, from).unwrap().verdict();
+    assert_eq!(verdict(&hive, &[320]), Verdict::Caution);
+    assert_eq!(verdict(&hive, &[140]), Verdict::Clear);
+    assert_eq!(verdict(&hive, &[]), Verdict::Unknown);
+    assert_eq!(verdict(&[], &[320]), Verdict::Unknown);
+}
+
+#[test]
 fn nothing_noted_and_nothing_marked_are_two_things() {
     let fine = readings(&[("5 mph", "6 mph"); 3]);
     assert_eq!(found(None, &fine).verdict, Verdict::Unknown);

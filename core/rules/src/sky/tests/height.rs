@@ -76,6 +76,35 @@ fn heights_and_winds_that_cannot_be_are_refused() {
 }
 
 #[test]
+fn a_gust_counts_however_the_meter_was_held() {
+    let mut series = readings(&[("5 mph", "6 mph"), ("5 mph", "14 mph"), ("5 mph", "6 mph")]);
+    series[1].height = Some(entered("1 ft"));
+    let sum = summarise(&series, NOW, &SkyAdvice::default()).unwrap();
+    assert_eq!(sum.count, 3);
+    assert_eq!(sum.gust_mph.map(f64::round), Some(14.0));
+    // Taken for the lowest that a meter is held.
+    let raised = wind_at_10_m_mph(&entered("14 mph"), None).unwrap().value;
+    assert!((sum.at_10_m_mph - raised).abs() < 1e-9);
+    assert_eq!(sum.height, None);
+    let given = entered("1 ft");
+    assert_eq!(sum.lacks, Some(Reason::MeterHeightUnusable { given }));
+    // Above the label's 10 mph, which no doubt about the height takes back.
+    let (label, advice) = (label(Method::FoliarSpray), SkyAdvice::default());
+    let wind = |series: &[MeterReading]| {
+        let inputs = SkyInputs {
+            yard_wind: Some(YardWind::Meter(series)),
+            ..SkyInputs::new(&label, NOW, &advice)
+        };
+        find(Check::Wind, &inputs)
+    };
+    assert_eq!(wind(&series).verdict, Verdict::DontTreat);
+    series[1].gust = Some(entered("6 mph"));
+    let doubtful = wind(&series);
+    assert_eq!(doubtful.verdict, Verdict::Unknown);
+    assert_eq!(doubtful.reason, Reason::MeterHeightUnusable { given });
+}
+
+#[test]
 fn a_low_meter_among_high_ones_is_named() {
     let mut series = readings(&[("5 mph", "6 mph"); 3]);
     series[1].height = Some(entered("2 m"));

@@ -174,6 +174,29 @@ fn the_listed_hours_and_the_single_answer_agree() {
 }
 
 #[test]
+fn a_treatment_is_in_the_hours_when_any_of_it_is() {
+    let advice = SkyAdvice::default();
+    let year = (NOW.utc_ms, NOW.utc_ms + 365 * 24 * HOUR_MS);
+    // On and beyond the polar circle the sun also grazes the horizon.
+    for lat in [-55.0, 0.0, 40.0, 64.0, 65.7, 66.6, 70.0] {
+        let place = Place::new(lat, -93.0).unwrap();
+        for minutes in [1, 45, 300, 1500] {
+            let job_ms = minutes * MIN_MS;
+            for at in (year.0..year.1).step_by(usize::try_from(2_713 * MIN_MS).unwrap()) {
+                let job = (at, at + job_ms);
+                let hours = inversion_hours(place, job, &advice).unwrap().value;
+                let listed = hours.iter().any(|h| {
+                    h.from_utc_ms.is_none_or(|f| f <= job.1)
+                        && h.to_utc_ms.is_none_or(|t| job.0 <= t)
+                });
+                let single = sun::in_inversion_hours(place, job, &advice);
+                assert_eq!(single, Some(listed), "{lat} {at} {minutes}");
+            }
+        }
+    }
+}
+
+#[test]
 fn the_next_window_for_a_spray_leaves_the_night_out() {
     let (mut spray, advice) = (label(Method::FoliarSpray), SkyAdvice::default());
     spray.rain_free = LabelSays::Value(entered("0 h"));
@@ -204,6 +227,20 @@ fn the_next_window_for_a_spray_leaves_the_night_out() {
     let (hours, why) = opens(&spray, None);
     assert_eq!(hours, 0);
     assert!(why.contains("not left out"), "{why}");
+    // Who starts at the end of the window is done before the evening's hours.
+    let inputs = SkyInputs {
+        place: Some(place()),
+        forecast: Some(&forecast),
+        ..SkyInputs::new(&spray, NOW, &advice)
+    };
+    let NextWindow::MayOpen { to_utc_ms, .. } = next_window(&inputs) else {
+        panic!("it opened before");
+    };
+    let evening = (to_utc_ms, to_utc_ms + 12 * HOUR_MS);
+    let nights = inversion_hours(place(), evening, &advice).unwrap().value;
+    let begins = nights[0].from_utc_ms.unwrap();
+    assert!(to_utc_ms + i64::from(inputs.job_min) * MIN_MS < begins);
+    assert!(begins - to_utc_ms < 2 * HOUR_MS + i64::from(inputs.job_min) * MIN_MS);
     // Granules do not drift by night.
     let mut granule = spray.clone();
     granule.method = Method::Granule;

@@ -189,6 +189,7 @@ fn more(ask: &Ask<'_>, density: Option<&Density>, threshold: Option<&Threshold>)
         MoreUnknown::OneSample => "look-more-one-sample",
         MoreUnknown::NoThreshold => "look-more-no-threshold",
         MoreUnknown::BetweenLimits => "look-more-between",
+        MoreUnknown::CountedTogether => "look-more-counted-together",
         MoreUnknown::TooMany => "look-more-too-many",
     };
     html! {

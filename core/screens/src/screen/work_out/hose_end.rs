@@ -1,7 +1,8 @@
 //! A hose-end sprayer: what it puts on, and the step of its dial.
 
 use maud::html;
-use sward_rules::mix::{DialAsked, HoseEndTest, hose_end_dial, hose_end_test};
+use sward_rules::calibrate::TimedCatch;
+use sward_rules::mix::{DialAsked, hose_end_dial, hose_end_test};
 use sward_rules::quantity::Dimension;
 use sward_rules::{Field, RuleError};
 
@@ -36,11 +37,12 @@ fn work(given: &Given<'_>) -> Result<Vec<Block>> {
     let [area, took, caught] = needed(form, ["area", "took", "caught"])?;
     let words = given.words;
     let mut block = Block::default();
-    let test = HoseEndTest {
+    let test = TimedCatch {
         area,
-        took,
+        area_time: took,
         caught,
-        caught_in: form.amount("caught-in")?,
+        // Left out, it was caught as long as the area took.
+        catch_time: form.amount("caught-in")?.unwrap_or(took),
     };
     let carrier = block.take(hose_end_test(&test).map_err(told)?);
     block.amount(words, "work-out-puts-on", &carrier);
@@ -76,9 +78,9 @@ fn told(error: RuleError) -> Trouble {
     beside(
         error,
         &[
-            (Field::Area, "area"),
-            (Field::TestTime, "took"),
-            (Field::Caught, "caught"),
+            (Field::TestArea, "area"),
+            (Field::AreaTime, "took"),
+            (Field::WaterCaught, "caught"),
             (Field::CatchTime, "caught-in"),
             (Field::Rate, "rate"),
             (Field::FilledProduct, "rate"),

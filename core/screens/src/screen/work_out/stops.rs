@@ -1,7 +1,6 @@
 //! One tank for several stops: what each got, what is left, and where a leftover may go.
 
 use maud::{Markup, html};
-use sward_rules::finding::Verdict;
 use sward_rules::label::Label;
 use sward_rules::mix::{
     Already, Draw, Leftover, Served, Serving, Site, Stop, TankMix, leftover_choices, serve,
@@ -183,15 +182,13 @@ fn leftover(
     .map_err(|e| told(e, &[]))?;
     let choices = block.take(choices);
     for site in &choices.sites {
-        if site.finding.verdict == Verdict::Clear {
-            if let Some(takes) = &site.takes {
-                block.exact(words, "work-out-takes", takes);
-            }
+        if let Some(takes) = &site.takes {
+            block.exact(words, "work-out-takes", takes);
             if let Some(area) = &site.least_area {
                 block.exact(words, "work-out-least-area", area);
             }
         }
-        block.found([site.finding.clone()]);
+        block.found(site.findings.clone());
     }
     block.line(given.t("work-out-leftover-else"));
     Ok(block)
