@@ -28,7 +28,7 @@ packing_tools() {
 # The classes that the tests ran on, as the phone's byte code.
 dex() {
   local java_home stdlib
-  maven process-classes
+  compile
   stdlib=$(version_of kotlin.version)
   maven dependency:copy -DoutputDirectory="$PACKING/in" -Dartifact="org.jetbrains.kotlin:kotlin-stdlib:$stdlib"
   rm -rf "$PACKING"/{classes,small,plain}.jar "$PACKING/apk"

@@ -29,6 +29,12 @@ every_class_there() {
 }
 same_as_committed() { diff "package/$1" <(cat) >&2; }
 permissions() { aapt2 dump badging "$1" | sed -n "s/^uses-permission: name='\([^']*\)'.*/\1/p" | sort; }
+each_is_explained() {
+  local name
+  while read -r name; do
+    grep -q "\`${name##*.}\`" README.md || { echo "    not in README.md: $name"; return 1; }
+  done <package/permissions.txt
+}
 exported() {
   aapt2 dump xmltree --file AndroidManifest.xml "$1" | awk '
     /E: (activity|service|receiver|provider) / { kind = $2; name = "" }
@@ -74,6 +80,7 @@ inspect() {
   expect 'from API 26' badging "$apk" "sdkVersion:'26'"
   expect 'for API 34' badging "$apk" "targetSdkVersion:'34'"
   expect 'the permissions that are explained' same_as_committed permissions.txt < <(permissions "$apk")
+  expect 'each of them in README.md' each_is_explained
   expect 'what other apps may reach' same_as_committed exported.txt < <(exported "$apk")
   if [[ $apk == "$SHELL_APK" ]]; then
     expect 'marked as without the core' badging "$apk" "versionName='[^']*-shell-only'"
