@@ -28,6 +28,7 @@ import org.swardbook.shell.screen.Entrance
 import org.swardbook.shell.support.Http
 import org.swardbook.shell.support.answered
 import org.swardbook.shell.support.await
+import org.swardbook.shell.support.forgetWalk
 import org.swardbook.shell.support.settle
 import org.swardbook.shell.support.started
 import org.swardbook.shell.support.tap
@@ -49,7 +50,7 @@ class WalkTest {
     fun allow() {
         shadowOf(app).grantPermissions(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION)
         gps.setProviderEnabled(LocationManager.GPS_PROVIDER, true)
-        if (WalkService.state !is WalkState.None) service(ENDED)
+        forgetWalk()
     }
 
     @After
@@ -255,8 +256,4 @@ class WalkTest {
 
     private fun screen(): ActivityController<WalkActivity> =
         Robolectric.buildActivity(WalkActivity::class.java).setup().also { core.settle() }
-
-    private companion object {
-        val ENDED = Intent("org.swardbook.shell.walk.STOP")
-    }
 }
