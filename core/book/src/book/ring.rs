@@ -50,7 +50,9 @@ impl Book {
     /// # Errors
     /// [`crate::BookError::Damaged`].
     pub fn ring_for(&self, keep_off: &KeepOffView, now: Now) -> Result<Option<Ring>> {
-        let ahead_ms = self.env.clock().utc_ms.saturating_sub(self.now()?.utc_ms);
+        // One reading: the same keep-off must not be called for at two times that differ by nothing.
+        let clock = self.env.clock();
+        let ahead_ms = clock.utc_ms.saturating_sub(self.now_at(clock)?.utc_ms);
         let ring = |at_utc_ms: i64, what| Ring {
             at_device_utc_ms: at_utc_ms.saturating_add(ahead_ms.max(0)),
             what,

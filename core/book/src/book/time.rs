@@ -67,7 +67,10 @@ impl Book {
     /// # Errors
     /// [`crate::BookError::Damaged`].
     pub fn time_proof(&self) -> Result<TimeProof> {
-        let clock = self.env.clock();
+        self.proof_at(self.env.clock())
+    }
+
+    fn proof_at(&self, clock: Clock) -> Result<TimeProof> {
         if let Some(proof) = clock.vouched {
             return Ok(proof);
         }
@@ -83,8 +86,12 @@ impl Book {
     /// # Errors
     /// [`crate::BookError::Damaged`].
     pub fn now(&self) -> Result<Now> {
-        let clock = self.env.clock();
-        let proven = self.time_proof()? != TimeProof::Unproven;
+        self.now_at(self.env.clock())
+    }
+
+    /// The same for one reading of the clock.
+    pub(super) fn now_at(&self, clock: Clock) -> Result<Now> {
+        let proven = self.proof_at(clock)? != TimeProof::Unproven;
         let doubt_ms = match &self.secret {
             Some(secret) => self
                 .row::<DeviceView>(&secret.stream().0)?

@@ -74,9 +74,7 @@ fn a_change_wakes_who_waits_and_nothing_else_does() {
     let waiting = std::thread::scope(|scope| {
         let waits = scope.spawn(|| {
             let began = Instant::now();
-            let version = books
-                .wait_for_change(seen, Duration::from_mins(1))
-                .unwrap();
+            let version = books.wait_for_change(seen, Duration::from_mins(1)).unwrap();
             (version, began.elapsed())
         });
         books

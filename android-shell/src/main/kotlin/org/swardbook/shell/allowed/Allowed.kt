@@ -10,6 +10,7 @@ import android.os.Build
 import android.provider.Settings
 import org.swardbook.shell.R
 import org.swardbook.shell.keepoff.Alarms
+import org.swardbook.shell.keepoff.Notices
 
 /**
  * What the phone has to allow, and what each is for. What is missing is told with what still works;
@@ -30,7 +31,7 @@ enum class Allowed(val title: Int, val granted: Int, val missing: Int) {
 
     /** Whether the phone allows it now. */
     fun isGranted(context: Context): Boolean = when (this) {
-        NOTICES -> context.getSystemService(NotificationManager::class.java).areNotificationsEnabled()
+        NOTICES -> Notices.mayCall(context)
         EXACT_ALARMS -> Alarms.areExact(context)
         FULL_SCREEN -> Build.VERSION.SDK_INT < Build.VERSION_CODES.UPSIDE_DOWN_CAKE ||
             context.getSystemService(NotificationManager::class.java).canUseFullScreenIntent()

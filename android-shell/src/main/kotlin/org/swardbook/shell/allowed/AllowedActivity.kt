@@ -41,16 +41,20 @@ class AllowedActivity : Activity() {
         )
         for (one in Allowed.values()) {
             val state = if (one in missing) one.missing else one.granted
-            val line = TextView(context, null, 0, R.style.Text)
-            val padding = (GAP_DP * resources.displayMetrics.density).toInt()
-            line.setPadding(0, padding, 0, 0)
-            line.text = context.getString(R.string.allow_line, context.getString(one.title), context.getString(state))
-            told.add(line)
+            add(told, context.getString(R.string.allow_line, context.getString(one.title), context.getString(state)))
         }
+        add(told, context.getString(R.string.allow_restart))
         for (one in missing) {
             told.other(context.getString(R.string.allow_change, context.getString(one.title))) { change(one) }
         }
         told.next(context.getString(R.string.allow_go_on)) { finish() }
+    }
+
+    private fun add(told: Told, text: String) {
+        val line = TextView(told.view.context, null, 0, R.style.Text)
+        line.setPadding(0, (GAP_DP * resources.displayMetrics.density).toInt(), 0, 0)
+        line.text = text
+        told.add(line)
     }
 
     private fun change(one: Allowed) {

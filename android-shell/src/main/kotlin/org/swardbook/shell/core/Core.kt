@@ -5,6 +5,7 @@ import android.content.res.Configuration
 import android.os.Handler
 import android.os.Looper
 import java.util.Locale
+import java.util.concurrent.ExecutorService
 import java.util.concurrent.Executors
 import org.swardbook.shell.keepoff.Alarms
 import uniffi.sward.SwardException
@@ -17,7 +18,10 @@ import uniffi.sward.Swardbook
  * opened again.
  */
 class Core private constructor(private val context: Context) {
-    private val worker = Executors.newSingleThreadExecutor { task -> Thread(task, "core").apply { isDaemon = true } }
+    private val worker = inBackground("core")
+
+    /** Of their own, so that no alarm waits until a swap is through. */
+    private val alarms = inBackground("alarms")
     private val main = Handler(Looper.getMainLooper())
     private var opener: () -> Swardbook = { Swardbook.open(Device.told(context)) }
     private var open: Swardbook? = null
@@ -43,15 +47,19 @@ class Core private constructor(private val context: Context) {
         throw broken
     }
 
-    /** Shuts the book after the calls that are being answered. */
+    /** Shuts the book after the calls that are being answered; who asks meanwhile waits, and opens it. */
+    @Synchronized
     fun shut() {
-        val was = synchronized(this) { open.also { open = null } }
-        was?.shut()
-        was?.close()
+        // Freed when nobody holds it any more: another thread may be about to ask it.
+        open?.shut()
+        open = null
     }
 
     /** Does something in the background, one thing after another. */
     fun work(what: () -> Unit) = worker.execute(what)
+
+    /** Does something about alarms in the background: reading only, which waits for nobody. */
+    fun ring(what: () -> Unit) = alarms.execute(what)
 
     /** Does something on the main thread. */
     fun onMain(what: () -> Unit) {
@@ -62,7 +70,8 @@ class Core private constructor(private val context: Context) {
     fun speaking(of: Context): Context {
         val language = try {
             call { it.language() }
-        } catch (_: SwardException) {
+        } catch (_: Throwable) {
+            // Words in the phone's language are better than none.
             return of
         }
         val speaks = Configuration(of.resources.configuration)
@@ -87,7 +96,7 @@ class Core private constructor(private val context: Context) {
                 val version = call { it.waitForChange(seen ?: it.version(), WAIT_MS) }
                 if (version != seen) Alarms.arm(context)
                 seen = version
-            } catch (_: SwardException) {
+            } catch (_: Throwable) {
                 // Told where somebody waits for an answer; the alarms that are armed stay.
                 Thread.sleep(WAIT_MS.toLong())
             }
@@ -97,6 +106,9 @@ class Core private constructor(private val context: Context) {
     companion object {
         /** Short, because a book that is shut waits for it. */
         private const val WAIT_MS: UInt = 2_000u
+
+        private fun inBackground(name: String): ExecutorService =
+            Executors.newSingleThreadExecutor { task -> Thread(task, name).apply { isDaemon = true } }
 
         @Volatile
         private var instance: Core? = null

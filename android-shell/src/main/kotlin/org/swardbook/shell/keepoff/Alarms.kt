@@ -9,6 +9,7 @@ import android.os.Build
 import org.swardbook.shell.core.Core
 import org.swardbook.shell.screen.ScreensActivity
 import uniffi.sward.KeepOff
+import uniffi.sward.KeepOffState
 import uniffi.sward.RingFor
 import uniffi.sward.SwardException
 import uniffi.sward.Watch
@@ -21,6 +22,9 @@ object Alarms {
     /** After "still wet" it is asked again so much later. Common practice, no source. */
     const val ASK_AGAIN_MS = 30 * 60_000L
 
+    /** The system takes 500 alarms of an app; those that come first count, the next follow when they rang. */
+    private const val SET_MOST = 400
+
     /**
      * Brings the alarms and the standing notices in line with the book, and tells late what ended
      * while nothing could ring. For a background thread.
@@ -31,8 +35,9 @@ object Alarms {
             Core.of(context).call { it.keepOffsToWatch() }
         } catch (_: SwardException.NoBook) {
             return
-        } catch (trouble: SwardException) {
-            Notices.unreadable(context, trouble)
+        } catch (trouble: Throwable) {
+            // Whatever it is, what was armed must go on ringing.
+            armBlindly(context, trouble)
             return
         }
         Notices.readable(context)
@@ -43,11 +48,20 @@ object Alarms {
         for (ringing in before.filter { old -> wanted.none { it.which == old.which } }) {
             settle(context, armed, ringing, watch)
         }
-        for (ringing in wanted) {
+        for (ringing in wanted.sortedBy { it.atDeviceUtcMs }.take(SET_MOST)) {
             armed.add(ringing)
             set(context, ringing)
         }
         Notices.standing(context, watch)
+    }
+
+    /** The book cannot be read: what was armed is armed again, and what should have rung rings. */
+    private fun armBlindly(context: Context, trouble: Throwable) {
+        val armed = Armed(context)
+        val (later, due) = armed.all().partition { it.atDeviceUtcMs > System.currentTimeMillis() }
+        later.forEach { set(context, it) }
+        due.filter(armed::noteCalledBlindly).forEach { Notices.alertUnreadable(context, it.which, trouble) }
+        Notices.unreadable(context, trouble)
     }
 
     /** An armed keep-off that no time ends any more: it is over, or a person has to act. */
@@ -59,11 +73,13 @@ object Alarms {
             // Of another book, which is not there any more.
             null
         } catch (_: SwardException) {
+            // It stays armed, and is settled with the next arming.
             return
         }
         val alert = now?.let { alertFor(ringing.what, it.state) }
         val isAskedAgainLater = alert == Alert.LOOK && ringing.atDeviceUtcMs > System.currentTimeMillis()
         val staysUncertain = alert == Alert.UNCERTAIN && armed.wasCalled(ringing)
+        if (isAskedAgainLater) set(context, ringing)
         if (isAskedAgainLater || staysUncertain) return
         cancel(context, which)
         tell(context, armed, now, ringing)
@@ -85,8 +101,10 @@ object Alarms {
         try {
             val keepOff = Core.of(context).call { it.keepOff(which.visit, which.keepOff) }
             tell(context, armed, keepOff, ringing)
-        } catch (trouble: SwardException) {
-            // It rings all the same: nobody may take silence for "over".
+            if (keepOff.state is KeepOffState.TimeUncertain) ProofOfTime.askThenArm(context)
+        } catch (trouble: Throwable) {
+            // Whatever it is, it rings all the same: nobody may take silence for "over".
+            armed.noteCalledBlindly(ringing)
             Notices.alertUnreadable(context, which, trouble)
         }
         arm(context)
@@ -108,11 +126,15 @@ object Alarms {
         if (areExact(context)) {
             val shows = Intent(context, ScreensActivity::class.java)
             val screens = PendingIntent.getActivity(context, 0, shows, PendingIntent.FLAG_IMMUTABLE)
-            manager(context).setAlarmClock(AlarmManager.AlarmClockInfo(ringing.atDeviceUtcMs, screens), rings)
-        } else {
-            // Late by minutes, but not lost: the person is told where it is allowed.
-            manager(context).setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, ringing.atDeviceUtcMs, rings)
+            try {
+                manager(context).setAlarmClock(AlarmManager.AlarmClockInfo(ringing.atDeviceUtcMs, screens), rings)
+                return
+            } catch (_: SecurityException) {
+                // Forbidden a moment ago.
+            }
         }
+        // Late by minutes, but not lost: the person is told where it is allowed.
+        manager(context).setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, ringing.atDeviceUtcMs, rings)
     }
 
     private fun cancel(context: Context, which: Which) = manager(context).cancel(rings(context, which))

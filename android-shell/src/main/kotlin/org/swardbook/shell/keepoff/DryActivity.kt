@@ -6,7 +6,6 @@ import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
 import org.swardbook.shell.part.Told
 import uniffi.sward.KeepOff
-import uniffi.sward.KeepOffState
 import uniffi.sward.SwardException
 
 /** "I looked: it is dry", asked once more: a tap in a pocket must not end a keep-off. */
@@ -53,23 +52,27 @@ class DryActivity : Activity() {
         val core = Core.of(this)
         core.work {
             try {
-                val now = core.call {
-                    it.lookedDry(which.visit, listOf(which.keepOff), null)
-                    it.keepOff(which.visit, which.keepOff)
-                }
-                core.onMain { done(which, now) }
-                Alarms.arm(this)
+                core.call { it.lookedDry(which.visit, listOf(which.keepOff), null) }
             } catch (trouble: SwardException) {
                 core.onMain { refuse(told, trouble) }
+                return@work
             }
+            val now = try {
+                core.call { it.keepOff(which.visit, which.keepOff) }
+            } catch (_: SwardException) {
+                null
+            }
+            core.onMain { done(which, now) }
+            core.ring { Alarms.arm(this) }
         }
     }
 
-    private fun done(which: Which, now: KeepOff) {
+    /** It is written down; where it stands now, if that can be told. */
+    private fun done(which: Which, now: KeepOff?) {
         Notices.forget(this, which)
         val context = told.view.context
         told.answer(
-            if (now.state is KeepOffState.Ended) context.getString(R.string.dry_done)
+            if (now == null || !now.keepsOff) context.getString(R.string.dry_done)
             else context.getString(R.string.dry_still_until, Said.of(context, now).line),
         )
         told.next(context.getString(R.string.seen)) { finish() }

@@ -8,12 +8,12 @@ import android.content.Context
 import android.content.Intent
 import android.media.AudioAttributes
 import android.media.RingtoneManager
+import java.util.concurrent.ConcurrentHashMap
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
 import org.swardbook.shell.screen.ScreensActivity
 import uniffi.sward.KeepOff
 import uniffi.sward.KeepOffState
-import uniffi.sward.SwardException
 import uniffi.sward.Watch
 
 /**
@@ -27,6 +27,9 @@ object Notices {
 
     /** So many keep-offs get a notice of their own; a phone shows no more than 50 of an app. */
     const val STANDING_MOST = 20
+
+    /** Calls that something is over, posted by this process: the system tells of them with a delay. */
+    private val over: MutableSet<String> = ConcurrentHashMap.newKeySet()
 
     private const val ID_STANDING = 1
     private const val ID_CALL = 2
@@ -50,7 +53,7 @@ object Notices {
         // A call for what is over by a person's look is answered.
         val runs = watch.keepOffs.map { Which.of(it).toString() }.toSet()
         manager(context).activeNotifications
-            .filter { it.id == ID_CALL && it.tag !in runs && !isOver(it.notification) }
+            .filter { it.id == ID_CALL && it.tag !in runs && it.tag !in over && !isOver(it.notification) }
             .forEach { manager(context).cancel(it.tag, it.id) }
     }
 
@@ -93,7 +96,7 @@ object Notices {
     }
 
     /** The same where the book could not be read. */
-    fun alertUnreadable(context: Context, which: Which, trouble: SwardException) {
+    fun alertUnreadable(context: Context, which: Which, trouble: Throwable) {
         val speaking = prepared(context)
         call(speaking, which, Alert.UNREADABLE, Said.unreadable(speaking, trouble), false)
     }
@@ -115,7 +118,10 @@ object Notices {
             .setAutoCancel(false)
             .setContentIntent(full)
             .setFullScreenIntent(full, true)
-        if (alert == Alert.OVER) builder.extras.putBoolean(OVER, true)
+        if (alert == Alert.OVER) {
+            builder.extras.putBoolean(OVER, true)
+            over.add(which.toString())
+        }
         if (asks) addActions(context, which, builder)
         val notification = builder.build()
         // It sounds until somebody has seen it.
@@ -134,10 +140,20 @@ object Notices {
     }
 
     /** The call was seen, or answered. */
-    fun forget(context: Context, which: Which) = manager(context).cancel(which.toString(), ID_CALL)
+    fun forget(context: Context, which: Which) {
+        over.remove(which.toString())
+        manager(context).cancel(which.toString(), ID_CALL)
+    }
+
+    /** Whether the phone's owner lets calls through: notifications may be allowed, and this kind not. */
+    fun mayCall(context: Context): Boolean {
+        val channel = manager(context).getNotificationChannel(CALL)
+        val isMuted = channel != null && channel.importance < NotificationManager.IMPORTANCE_DEFAULT
+        return manager(context).areNotificationsEnabled() && !isMuted
+    }
 
     /** The book cannot be read: alarms that are armed stay armed, and a person is told. */
-    fun unreadable(context: Context, trouble: SwardException) {
+    fun unreadable(context: Context, trouble: Throwable) {
         val speaking = prepared(context)
         val said = Said.unreadable(speaking, trouble)
         val notification = Notification.Builder(speaking, BOOK)

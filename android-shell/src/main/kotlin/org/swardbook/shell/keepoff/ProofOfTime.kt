@@ -6,6 +6,7 @@ import android.os.Build
 import android.os.SystemClock
 import java.time.DateTimeException
 import org.swardbook.shell.core.Core
+import uniffi.sward.SwardException
 import uniffi.sward.TimeAnswer
 import uniffi.sward.TimeSource
 
@@ -16,6 +17,22 @@ object ProofOfTime {
         val sinceBootMs = SystemClock.elapsedRealtime()
         val told = networkUtcMs() ?: return null
         return Core.of(context).call { it.timeTold(TimeSource.NETWORK, told, sinceBootMs.toULong()) }
+    }
+
+    /**
+     * Asks the network's time in the background, and arms anew when that proved the phone's. Not where
+     * alarms ring: to write it down may have to wait until a swap is through.
+     */
+    fun askThenArm(context: Context) {
+        val core = Core.of(context)
+        core.work {
+            val came = try {
+                byNetwork(context)
+            } catch (_: SwardException) {
+                null
+            }
+            if (came == TimeAnswer.CONFIRMED) core.ring { Alarms.arm(context) }
+        }
     }
 
     /** The time of a fix by satellites. Other fixes bear the phone's own clock, which proves nothing. */

@@ -12,9 +12,12 @@ abstract class InBackground : BroadcastReceiver() {
     final override fun onReceive(context: Context, intent: Intent) {
         // Null where a test calls this without the system.
         val pending: PendingResult? = goAsync()
-        Core.of(context).work {
+        Core.of(context).ring {
             try {
                 received(context, intent)
+            } catch (trouble: Throwable) {
+                // An alarm must not end with its process.
+                Notices.unreadable(context, trouble)
             } finally {
                 pending?.finish()
             }
@@ -53,15 +56,15 @@ class WipedReceiver : InBackground() {
 class WakeReceiver : InBackground() {
     override fun received(context: Context, intent: Intent) {
         if (intent.action !in AWAITED) return
-        try {
-            if (intent.action == Intent.ACTION_TIMEZONE_CHANGED) {
+        if (intent.action == Intent.ACTION_TIMEZONE_CHANGED) {
+            try {
                 Core.of(context).call { it.zoneChanged(TimeZone.getDefault().id) }
+            } catch (_: SwardException) {
+                // Arming tells what is wrong with the book.
             }
-            ProofOfTime.byNetwork(context)
-        } catch (_: SwardException) {
-            // Arming tells what is wrong with the book.
         }
         Alarms.arm(context)
+        ProofOfTime.askThenArm(context)
     }
 
     companion object {

@@ -67,6 +67,7 @@ enum class Alert {
 class Armed(context: Context) {
     private val armed: SharedPreferences = context.getSharedPreferences("armed", Context.MODE_PRIVATE)
     private val called: SharedPreferences = context.getSharedPreferences("called", Context.MODE_PRIVATE)
+    private val blindly: SharedPreferences = context.getSharedPreferences("called blindly", Context.MODE_PRIVATE)
 
     /** Every alarm that is armed. */
     fun all(): List<Ringing> = armed.all.mapNotNull { (key, value) -> read(key, value) }
@@ -83,12 +84,25 @@ class Armed(context: Context) {
     fun noteCalled(ringing: Ringing) = put(called, ringing)
 
     /** Whether a person was called for just this already. */
-    fun wasCalled(ringing: Ringing): Boolean = read(ringing.which.toString(), called.all[ringing.which.toString()]) == ringing
+    fun wasCalled(ringing: Ringing): Boolean = holds(called, ringing)
 
-    /** Forgets the calls for keep-offs that do not run any more. */
+    /** Notes that a person was called for it while the book could not be read; whether that is new. */
+    fun noteCalledBlindly(ringing: Ringing): Boolean {
+        if (holds(blindly, ringing)) return false
+        put(blindly, ringing)
+        return true
+    }
+
+    /** Forgets the calls for keep-offs that do not run any more; the book can be read. */
     fun forgetCalls(running: Set<Which>) {
         val gone = called.all.keys.filter { Which.read(it) !in running }
         called.edit().apply { gone.forEach(::remove) }.commit()
+        blindly.edit().clear().commit()
+    }
+
+    private fun holds(among: SharedPreferences, ringing: Ringing): Boolean {
+        val key = ringing.which.toString()
+        return read(key, among.all[key]) == ringing
     }
 
     private fun put(into: SharedPreferences, ringing: Ringing) {

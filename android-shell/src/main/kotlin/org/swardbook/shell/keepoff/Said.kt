@@ -58,10 +58,11 @@ data class Said(val title: String, val line: String, val more: String) {
         }
 
         /** Where the book could not be read. */
-        fun unreadable(context: Context, trouble: SwardException) = Said(
+        fun unreadable(context: Context, trouble: Throwable) = Said(
             context.getString(R.string.unreadable_title),
             context.getString(R.string.unreadable_line),
-            trouble.message.orEmpty(),
+            // What else can go wrong has no words for a person.
+            (trouble as? SwardException)?.message.orEmpty(),
         )
 
         /** What to look at before a keep-off may end by "it is dry". */

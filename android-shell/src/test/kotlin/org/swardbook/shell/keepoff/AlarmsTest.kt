@@ -3,8 +3,10 @@ package org.swardbook.shell.keepoff
 import android.app.AlarmManager
 import android.app.Application
 import android.app.Notification
+import android.app.NotificationChannel
 import android.app.NotificationManager
 import android.content.Intent
+import java.util.concurrent.CountDownLatch
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -25,10 +27,12 @@ import org.swardbook.practice.NOON_UTC_MS
 import org.swardbook.practice.Phone
 import org.swardbook.practice.Treated
 import org.swardbook.shell.R
+import org.swardbook.shell.allowed.Allowed
 import org.swardbook.shell.core.Core
 import org.swardbook.shell.support.settle
 import org.swardbook.shell.support.tap
 import org.swardbook.shell.support.text
+import uniffi.sward.RingFor
 
 /** Alarms from a real book to a real notification, through the receivers of the manifest. */
 @RunWith(RobolectricTestRunner::class)
@@ -283,6 +287,84 @@ class AlarmsTest {
         idle(broken)
         assertEquals(string(R.string.unreadable_title), call(treated)?.title())
         phone.book = phone.open()
+    }
+
+    @Test
+    fun `after a new start with a book that cannot be read, what was armed rings`() {
+        val later = Which("0190-aa", "0190-bb")
+        val soon = Ringing(later, System.currentTimeMillis() + HOUR_MS, RingFor.LOOK)
+        val past = Ringing(Which("0190-aa", "0190-cc"), System.currentTimeMillis() - HOUR_MS, RingFor.LOOK)
+        listOf(soon, past).forEach(Armed(app)::add)
+        val broken = Core.instead(app) { throw IllegalStateException("whatever else") }
+        repeat(2) {
+            forget()
+            app.sendBroadcast(Intent(Intent.ACTION_BOOT_COMPLETED).setPackage(app.packageName))
+            idle(broken)
+            assertEquals(soon.atDeviceUtcMs, armed().single().triggerAtMs)
+            val calls = notices.activeNotifications.filter { it.notification.channelId == "call" }
+            assertEquals(if (it == 0) listOf("${past.which}") else emptyList(), calls.map { call -> call.tag })
+            notices.cancelAll()
+        }
+        forget()
+        AlarmReceiver().onReceive(app, Alarms.about(app, later, AlarmReceiver::class.java))
+        idle(broken)
+        val call = notices.activeNotifications.single { it.notification.channelId == "call" }
+        assertEquals(string(R.string.unreadable_title), call.notification.title())
+    }
+
+    @Test
+    fun `still wet is asked again after a new start too`() {
+        val treated = phone.treated()
+        arm()
+        pass(4 * HOUR_MS)
+        ring()
+        call(treated)!!.actions[0].actionIntent.send()
+        idle()
+        val again = armed().single().triggerAtMs
+        forget()
+        wake(Intent.ACTION_BOOT_COMPLETED)
+        assertEquals(again, armed().single().triggerAtMs)
+    }
+
+    @Test
+    fun `no alarm waits for long work`() {
+        val treated = phone.treated()
+        arm()
+        pass(4 * HOUR_MS)
+        val working = CountDownLatch(1)
+        core.work { working.await() }
+        alarms.nextScheduledAlarm!!.operation!!.send()
+        ShadowLooper.idleMainLooper()
+        val until = System.nanoTime() + 20_000_000_000
+        while (call(treated) == null && System.nanoTime() < until) Thread.sleep(20)
+        working.countDown()
+        assertNotNull(call(treated))
+    }
+
+    @Test
+    fun `calls that are muted count as not allowed`() {
+        phone.treated()
+        arm()
+        assertTrue(Allowed.NOTICES.isGranted(app))
+        val muted = NotificationChannel("call", "…", NotificationManager.IMPORTANCE_NONE)
+        notices.deleteNotificationChannel("call")
+        notices.createNotificationChannel(muted)
+        assertFalse(Allowed.NOTICES.isGranted(app))
+    }
+
+    @Test
+    fun `shutting while others ask is told to nobody as a fault`() {
+        phone.yard()
+        val shutting = Thread { repeat(100) { core.shut() } }
+        shutting.start()
+        while (shutting.isAlive) {
+            try {
+                core.call { it.yards() }
+            } catch (_: uniffi.sward.SwardException.Closed) {
+                // Shut a second time meanwhile.
+            }
+        }
+        phone.book = core.book()
     }
 
     @Test

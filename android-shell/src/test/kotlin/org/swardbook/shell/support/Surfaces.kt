@@ -16,7 +16,8 @@ import org.swardbook.shell.core.Core
 fun Core.settle() {
     // What runs in the background may ask for more of both.
     repeat(3) {
-        val done = CountDownLatch(1)
+        val done = CountDownLatch(2)
+        ring { done.countDown() }
         work { done.countDown() }
         check(done.await(60, TimeUnit.SECONDS)) { "the core is still at work" }
         shadowOf(Looper.getMainLooper()).idle()
