@@ -9,6 +9,7 @@ import android.location.Location
 import android.location.LocationManager
 import android.os.SystemClock
 import org.junit.After
+import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.Robolectric
@@ -26,6 +27,7 @@ import org.swardbook.shell.support.Drawn
 import org.swardbook.shell.support.Look
 import org.swardbook.shell.support.assertUsable
 import org.swardbook.shell.support.await
+import org.swardbook.shell.support.forgetWalk
 import org.swardbook.shell.support.settle
 import org.swardbook.shell.support.text
 import org.swardbook.shell.walk.WalkActivity
@@ -41,6 +43,9 @@ import uniffi.sward.TakenFile
 class FilesAndWalksDrawnTest {
     private val app = RuntimeEnvironment.getApplication()
     private val phones = mutableListOf<Phone>()
+
+    @Before
+    fun begin() = forgetWalk()
 
     @After
     fun end() = phones.forEach(Phone::close)

@@ -21,6 +21,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.android.controller.ActivityController
 import org.robolectric.android.controller.ServiceController
+import org.swardbook.practice.MINUTE_MS
 import org.swardbook.practice.Phone
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
@@ -28,6 +29,7 @@ import org.swardbook.shell.screen.Entrance
 import org.swardbook.shell.support.Http
 import org.swardbook.shell.support.answered
 import org.swardbook.shell.support.await
+import org.swardbook.shell.support.forgetWalk
 import org.swardbook.shell.support.settle
 import org.swardbook.shell.support.started
 import org.swardbook.shell.support.tap
@@ -49,7 +51,7 @@ class WalkTest {
     fun allow() {
         shadowOf(app).grantPermissions(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION)
         gps.setProviderEnabled(LocationManager.GPS_PROVIDER, true)
-        if (WalkService.state !is WalkState.None) service(ENDED)
+        forgetWalk()
     }
 
     @After
@@ -155,15 +157,22 @@ class WalkTest {
     fun `satellites prove the time, another app's fix does not`() {
         phone.clock.vouch(false)
         phone.clock.reboot()
+        // The practice clock has run at least as long as the phone that Robolectric plays.
+        phone.clock.letPass((SystemClock.elapsedRealtime() + MINUTE_MS).toULong())
+        val atNow = { location: Location -> location.elapsedRealtimeNanos = phone.clock.sinceBootMs().toLong() * 1_000_000 }
         assertEquals(TimeProof.UNPROVEN, phone.book.time().proof)
         begin()
         fix(40.0) {
+            atNow(it)
             it.isMock = true
-            it.elapsedRealtimeNanos = phone.clock.sinceBootMs().toLong() * 1_000_000 + SystemClock.elapsedRealtimeNanos()
         }
         assertEquals(TimeProof.UNPROVEN, phone.book.time().proof)
         assertTrue((WalkService.state as WalkState.Going).isSimulated)
         assertEquals(1u, phone.book.walk().fixes)
+        phone.clock.letPass(1_000uL)
+        fix(40.0001, change = atNow)
+        assertEquals(TimeProof.NETWORK, phone.book.time().proof)
+        assertEquals(2u, phone.book.walk().fixes)
     }
 
     @Test
@@ -255,8 +264,4 @@ class WalkTest {
 
     private fun screen(): ActivityController<WalkActivity> =
         Robolectric.buildActivity(WalkActivity::class.java).setup().also { core.settle() }
-
-    private companion object {
-        val ENDED = Intent("org.swardbook.shell.walk.STOP")
-    }
 }
