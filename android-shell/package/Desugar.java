@@ -3,9 +3,11 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
@@ -56,19 +58,42 @@ final class Desugar {
     private void rewrite(InputStream from) throws IOException {
         ClassReader reader = new ClassReader(from.readAllBytes());
         ClassWriter writer = new ClassWriter(0);
-        reader.accept(new Rewriter(writer, reader.getClassName()), 0);
+        reader.accept(new Rewriter(writer, reader.getClassName(), bodies(reader)), 0);
         classes.put(reader.getClassName(), writer.toByteArray());
+    }
+
+    /** The methods of a class that its own lambdas call. Kotlin's are not marked as synthetic. */
+    private static Set<String> bodies(ClassReader reader) {
+        Set<String> found = new HashSet<>();
+        reader.accept(new ClassVisitor(Opcodes.ASM9) {
+            @Override
+            public MethodVisitor visitMethod(int access, String name, String desc, String signature, String[] thrown) {
+                return new MethodVisitor(Opcodes.ASM9) {
+                    @Override
+                    public void visitInvokeDynamicInsn(String face, String makes, Handle factory, Object... given) {
+                        for (Object one : given) {
+                            if (one instanceof Handle body && body.getOwner().equals(reader.getClassName())) {
+                                found.add(body.getName() + body.getDesc());
+                            }
+                        }
+                    }
+                };
+            }
+        }, 0);
+        return found;
     }
 
     /** A class whose lambdas are made classes of their own, beside it. */
     private final class Rewriter extends ClassVisitor {
         private final String owner;
+        private final Set<String> bodies;
         private boolean isInterface;
         private int lambdas;
 
-        Rewriter(ClassVisitor next, String owner) {
+        Rewriter(ClassVisitor next, String owner, Set<String> bodies) {
             super(Opcodes.ASM9, next);
             this.owner = owner;
+            this.bodies = bodies;
         }
 
         @Override
@@ -80,7 +105,7 @@ final class Desugar {
         @Override
         public MethodVisitor visitMethod(int access, String name, String desc, String signature, String[] thrown) {
             // The bodies of lambdas are private; the class made of one calls them from beside.
-            boolean isBody = (access & Opcodes.ACC_SYNTHETIC) != 0 && (access & Opcodes.ACC_PRIVATE) != 0;
+            boolean isBody = (access & Opcodes.ACC_PRIVATE) != 0 && bodies.contains(name + desc);
             int opened = isBody ? access & ~Opcodes.ACC_PRIVATE | (isInterface ? Opcodes.ACC_PUBLIC : 0) : access;
             MethodVisitor next = super.visitMethod(opened, name, desc, signature, thrown);
             return new MethodVisitor(Opcodes.ASM9, next) {

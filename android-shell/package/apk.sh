@@ -14,14 +14,15 @@ readonly ABIS=(
 readonly API=26
 
 packing_tools() {
-  if [[ ! package/pom.xml -ot "$PACKING/tools/.made" ]]; then
+  local made="$PACKING/tools/.made"
+  if [[ ! package/pom.xml -ot $made || ! pom.xml -ot $made ]]; then
     rm -rf "$PACKING/tools"
     maven --file package/pom.xml dependency:copy-dependencies -DoutputDirectory="$PACKING/tools"
     local jna
     jna=$(version_of jna.version)
     maven dependency:copy -DoutputDirectory="$PACKING/tools" -Dartifact="net.java.dev.jna:jna:$jna:aar"
     (cd "$PACKING/tools" && mkdir -p jna && cd jna && jar xf "../jna-$jna.aar")
-    touch "$PACKING/tools/.made"
+    touch "$made"
   fi
 }
 
@@ -57,15 +58,17 @@ sign_into() {
   rm -f "$made" "$PACKING"/*.apk
   cp "$MADE/res/resources.apk" "$PACKING/unaligned.apk"
   (cd "$PACKING/apk" && zip -q -X ../unaligned.apk classes.dex)
+  # Without entries for folders: signing leaves those out, and what follows would move.
   if [[ -d $PACKING/apk/lib ]]; then
-    (cd "$PACKING/apk" && zip -q -X -0 -r ../unaligned.apk lib)
+    (cd "$PACKING/apk" && zip -q -X -0 -D -r ../unaligned.apk lib)
   fi
   zipalign -f 16384 "$PACKING/unaligned.apk" "$PACKING/aligned.apk"
   if [[ ! -f $key && -z ${SWARD_KEYSTORE:-} ]]; then
     keytool -genkeypair -keystore "$key" -storetype PKCS12 -storepass "$password" -alias try-out \
       -keyalg RSA -keysize 3072 -validity 3650 -dname "CN=Swardbook for trying out" 2>/dev/null
   fi
-  apksigner sign --ks "$key" --ks-pass "pass:$password" --min-sdk-version $API \
+  # By the environment: a command line can be read by everyone on the machine.
+  SWARD_KEYSTORE_PASSWORD=$password apksigner sign --ks "$key" --ks-pass env:SWARD_KEYSTORE_PASSWORD --min-sdk-version $API \
     --v1-signing-enabled false --out "$made" "$PACKING/aligned.apk"
   rm -f "$made.idsig"
   echo "made $made"
@@ -73,7 +76,7 @@ sign_into() {
 
 # What the core for phones needs and is not here, each on its line; nothing when all is here.
 missing_for_core() {
-  local ndk=${ANDROID_NDK_HOME:-} bin abi rust clang
+  local ndk=${ANDROID_NDK_HOME:-} bin abi rust clang tool
   if [[ -z $ndk ]]; then
     echo "an NDK: name its folder in ANDROID_NDK_HOME (the core holds C code, which it compiles)"
   fi
@@ -87,7 +90,9 @@ missing_for_core() {
       echo "the NDK's compiler for $rust: $bin/$clang$API-clang is not there"
     fi
   done
-  if [[ -n $ndk && ! -x $bin/llvm-strip ]]; then echo "the NDK's llvm-strip: $bin/llvm-strip is not there"; fi
+  for tool in llvm-ar llvm-strip; do
+    if [[ -n $ndk && ! -x $bin/$tool ]]; then echo "the NDK's $tool: $bin/$tool is not there"; fi
+  done
 }
 
 ndk_bin() { echo "${ANDROID_NDK_HOME:-}/toolchains/llvm/prebuilt/linux-x86_64/bin"; }

@@ -14,7 +14,7 @@ expect() {
 }
 
 no_invoke_custom() {
-  dexdump -d "$1/classes.dex" >"$1/code.txt"
+  dexdump -d "$1/classes.dex" >"$1/code.txt" || return 1
   ! grep -q 'invoke-custom\|invoke-polymorphic' "$1/code.txt"
 }
 every_class_there() {
@@ -42,11 +42,21 @@ exported() {
     /android:exported\(.*=true/ { print kind, name }' | sort
 }
 badging() { grep -q "$2" <<<"$(aapt2 dump badging "$1")"; }
+core_for_each_phone() {
+  local abi name
+  for abi in "${ABIS[@]}"; do
+    for name in libsward_ffi.so libjnidispatch.so; do test -f "$1/lib/${abi%% *}/$name" || return 1; done
+  done
+}
 pages_of_16_kb() {
-  local library
+  local library page
   for library in "$1"/lib/{arm64-v8a,x86_64}/*.so; do
-    readelf -lW "$library" | awk '$1 == "LOAD" && strtonum($NF) < 16384 { bad = 1 } END { exit bad }' ||
-      { echo "    $library"; return 1; }
+    for page in $(readelf -lW "$library" | awk '$1 == "LOAD" { print $NF }' || echo 0); do
+      if ((page < 16384)); then
+        echo "    $library"
+        return 1
+      fi
+    done
   done
 }
 signed_by() { grep -q "$2.*: true" <<<"$(apksigner verify --verbose --min-sdk-version 26 "$1")"; }
@@ -62,7 +72,7 @@ sizes() {
 
 inspect() {
   local apk=$APK inside="$PACKING/inside"
-  [[ -f $apk ]] || apk=$SHELL_APK
+  if [[ $SHELL_APK -nt $APK ]]; then apk=$SHELL_APK; fi
   if [[ ! -f $apk ]]; then
     echo "There is no APK to inspect: make one first." >&2
     return 1
@@ -86,6 +96,7 @@ inspect() {
     expect 'marked as without the core' badging "$apk" "versionName='[^']*-shell-only'"
     expect 'no core in it' test ! -e "$inside/lib"
   else
+    expect 'the core and JNA for every kind of phone' core_for_each_phone "$inside"
     expect 'pages of 16 KB' pages_of_16_kb "$inside"
   fi
   sizes "$apk"

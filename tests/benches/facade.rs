@@ -29,7 +29,10 @@ fn main() {
     let clock = PracticeClock::new(NOON_UTC_MS, -240);
     season(&told, &clock);
     let mut rows = vec![("Rust", measured(&told, &clock))];
-    for (language, program) in [("Python", "SWARD_BENCH_PYTHON"), ("Kotlin", "SWARD_BENCH_KOTLIN")] {
+    for (language, program) in [
+        ("Python", "SWARD_BENCH_PYTHON"),
+        ("Kotlin", "SWARD_BENCH_KOTLIN"),
+    ] {
         match std::env::var(program) {
             Ok(command) => rows.push((language, elsewhere(&command, &told.folder))),
             Err(_) => println!("{language}: not measured, {program} names no program"),
@@ -89,7 +92,10 @@ fn treat(book: &Swardbook, clock: &PracticeClock, yard: &str, label: &str) {
     let ready = book
         .check_ready(visit.clone(), label.to_owned())
         .expect("findings");
-    let unknown = ready.findings.iter().filter(|f| f.verdict == Verdict::Unknown);
+    let unknown = ready
+        .findings
+        .iter()
+        .filter(|f| f.verdict == Verdict::Unknown);
     let start = Start {
         label: label.to_owned(),
         rate: "2.5 lb/1000 ft2".to_owned(),
@@ -101,9 +107,16 @@ fn treat(book: &Swardbook, clock: &PracticeClock, yard: &str, label: &str) {
         gear: None,
     };
     book.start_treating(visit.clone(), start).expect("a start");
-    book.record_load(visit.clone(), Vec::new(), "3 lb".to_owned(), None, clock.utc_ms())
-        .expect("a load");
-    book.finish_treating(visit, String::new()).expect("a finish");
+    book.record_load(
+        visit.clone(),
+        Vec::new(),
+        "3 lb".to_owned(),
+        None,
+        clock.utc_ms(),
+    )
+    .expect("a load");
+    book.finish_treating(visit, String::new())
+        .expect("a finish");
 }
 
 /// The middle time of each call, in microseconds.
@@ -150,7 +163,11 @@ fn elsewhere(command: &str, folder: &str) -> BTreeMap<String, f64> {
         .arg(TIMES.to_string())
         .output()
         .expect("it can be run");
-    assert!(run.status.success(), "{}", String::from_utf8_lossy(&run.stderr));
+    assert!(
+        run.status.success(),
+        "{}",
+        String::from_utf8_lossy(&run.stderr)
+    );
     let printed = String::from_utf8_lossy(&run.stdout);
     let line = |line: &str| {
         let (name, time) = line.split_once(' ')?;

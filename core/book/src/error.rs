@@ -211,3 +211,12 @@ impl From<minicbor::decode::Error> for BookError {
 
 /// Result with a [`BookError`].
 pub type Result<T, E = BookError> = std::result::Result<T, E>;
+
+/// What has not arrived yet is not there; any other trouble stays one.
+pub(crate) fn known<T>(found: Result<T>) -> Result<Option<T>> {
+    match found {
+        Ok(found) => Ok(Some(found)),
+        Err(BookError::NotFound { .. }) => Ok(None),
+        Err(error) => Err(error),
+    }
+}

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use ed25519_dalek::{Signer as _, SigningKey};
 use proptest::prelude::*;
-use sward_book::action::Start;
+use sward_book::action::{ReadyInputs, Start, judge};
 use sward_book::book::Joining;
 use sward_book::env::Env;
 use sward_book::fact::{Fact, TimeConfirmed};
@@ -402,6 +402,34 @@ fn a_store_altered_on_disk_is_found_by_verify_and_made_anew_from_its_log() {
     let book = Book::open_reading(folder.path(), env).unwrap();
     let faults = book.verify(&mut |_, _| {}).unwrap().faults;
     assert!(faults.iter().any(|f| f.contains("row 2")), "{faults:?}");
+}
+
+#[test]
+fn a_yard_that_cannot_be_read_is_not_taken_for_one_that_has_not_arrived() {
+    let folder = tempfile::tempdir().unwrap();
+    let env = TestEnv::new(1);
+    let mut book = found(folder.path(), &env, "lead").unwrap();
+    let yard = book.add_yard("Corner lot", "", "").unwrap();
+    let label = book
+        .add_label(&[("product", "Sample"), ("method", "drench")])
+        .unwrap();
+    let visit = book.open_visit(yard, "grubs").unwrap();
+    let ready = |book: &Book| judge(book, visit, label, ReadyInputs::default());
+    assert!(ready(&book).is_ok());
+    drop(book);
+    let change = |sql: &str| {
+        let conn = rusqlite::Connection::open(folder.path().join("book.sqlite")).unwrap();
+        assert_eq!(conn.execute(sql, []).unwrap(), 1, "{sql}");
+    };
+    change("UPDATE sheet SET doc = x'00' WHERE kind = 0");
+    let book = Book::open(folder.path(), Arc::clone(&env) as Arc<dyn Env>).unwrap();
+    let error = ready(&book).unwrap_err();
+    assert!(matches!(error, BookError::Damaged(_)), "{error}");
+    drop(book);
+    // One that has not arrived takes no other answer away.
+    change("DELETE FROM sheet WHERE kind = 0");
+    let book = Book::open(folder.path(), env).unwrap();
+    assert!(ready(&book).is_ok());
 }
 
 #[test]

@@ -4,8 +4,8 @@ use sward_rules::finding::{Reason, sum};
 use sward_rules::label::{Label, LabelSays, Method};
 use sward_rules::measure::AreaEstimate;
 use sward_rules::mix::{
-    Already, BaitLook, Draw, Foraging, Leftover, Serving, Site, SpotJob, Stop, TankFill, TankMix,
-    bait_findings, leftover_choices, serve, spots, tank_fill,
+    Already, BaitLook, Draw, Foraging, Leftover, Serving, Site, SiteTakes, SpotJob, Stop, TankFill,
+    TankMix, bait_findings, leftover_choices, serve, spots, tank_fill,
 };
 use sward_rules::plan::Vessel;
 use sward_rules::{Entered, RuleError, Verdict};
@@ -186,7 +186,7 @@ fn a_leftover_goes_only_where_the_label_has_room() {
             Some(e("3 gal"))
         ]
     );
-    let verdicts: Vec<_> = choices.sites.iter().map(|s| s.verdict()).collect();
+    let verdicts: Vec<_> = choices.sites.iter().map(SiteTakes::verdict).collect();
     assert_eq!(
         verdicts,
         [

@@ -11,10 +11,11 @@ use sward_rules::sky::{
 };
 use sward_rules::walk_round::{self, Answered};
 
+use crate::error::known;
 use crate::fact::{Fact, Replacement, SkySeen};
 use crate::ids::{SheetId, VisitId};
-use crate::sheet::{Mark, YardSheet};
-use crate::view::visit::VisitState;
+use crate::sheet::YardSheet;
+use crate::view::visit::{VisitState, VisitView};
 use crate::{Book, Result};
 
 /// What is known beside the visit's own facts.
@@ -54,6 +55,7 @@ pub fn judge(
     let now = book.now()?;
     let sheet = book.label_sheet(label_sheet)?;
     let label = &sheet.label;
+    let visit = &book.visit(visit)?;
     let seen = seen_in(book, visit)?;
     let advice = SkyAdvice::default();
     let mut sky = SkyInputs::new(label, now, &advice);
@@ -74,8 +76,14 @@ pub fn judge(
         Some(YardWind::Meter(&seen.wind))
     };
 
-    let sheet = yard_sheet(book, visit)?;
-    let marks = sheet.as_ref().map(marks);
+    let sheet = match visit.yard {
+        Some(yard) => known(book.yard_sheet(yard))?,
+        None => None,
+    };
+    let marks = match inputs.around {
+        None => sheet.as_ref().map(marks),
+        Some(_) => None,
+    };
     sky.around = inputs.around.or(marks.as_deref());
     sky.place = sheet.as_ref().and_then(YardSheet::place);
 
@@ -88,33 +96,16 @@ pub fn judge(
     Ok((findings, next_window(&sky)))
 }
 
-/// The yard's sheet, where it has arrived.
-fn yard_sheet(book: &Book, visit: VisitId) -> Result<Option<YardSheet>> {
-    let yard = book.visit(visit)?.yard;
-    Ok(yard.and_then(|yard| book.yard_sheet(yard).ok()))
-}
-
 /// What is marked around a yard, on sides that nobody knows.
 fn marks(sheet: &YardSheet) -> Vec<Nearby> {
-    let nearby = |mark: &Mark| {
-        Some(Nearby {
-            what: mark.around()?,
-            name: mark.name.clone(),
-            lies: None,
-        })
-    };
     let shown = sheet.marks.iter().filter(|m| !m.hidden);
-    shown.filter_map(nearby).collect()
+    shown.filter_map(|mark| mark.nearby(None)).collect()
 }
 
-fn seen_in(book: &Book, visit: VisitId) -> Result<Seen> {
+fn seen_in(book: &Book, visit: &VisitView) -> Result<Seen> {
     let mut seen = Seen::default();
-    for line in book
-        .visit(visit)?
-        .history
-        .iter()
-        .filter(|l| l.superseded_by.is_none())
-    {
+    let stands = visit.history.iter().filter(|l| l.superseded_by.is_none());
+    for line in stands {
         let (_, fact) = book.fact(line.fact)?;
         match fact {
             Fact::WindMeasured(f) => seen.wind.extend(f.readings),
@@ -147,19 +138,19 @@ fn read_back(book: &Book, label_sheet: SheetId) -> Result<Finding> {
 }
 
 /// The label's earliest repeat, beside what this crew put on the yard with the same product.
-fn repeat(book: &Book, visit: VisitId, label: &Label, now: Now) -> Result<Finding> {
+fn repeat(book: &Book, visit: &VisitView, label: &Label, now: Now) -> Result<Finding> {
     let check = Check::Repeat;
     let Some(after) = label.repeat_after.value() else {
         return Ok(Finding::unknown(check, Reason::RepeatEmpty));
     };
-    let Some(yard) = book.visit(visit)?.yard else {
+    let Some(yard) = visit.yard else {
         return Ok(Finding::unknown(check, Reason::YardNotKnown));
     };
     let wait_ms = after.to_seconds_up()?.saturating_mul(1000);
     let mut last_ms: Option<i64> = None;
     for other in book.visits_to(yard)? {
         let treated = matches!(other.state, VisitState::Treating | VisitState::Finished);
-        if other.visit == visit || !treated {
+        if other.visit == visit.visit || !treated {
             continue;
         }
         for keep_off in book.keep_offs_of(other.visit)? {

@@ -301,14 +301,6 @@ impl Book {
         self.rows()
     }
 
-    /// The incidents in one yard, by when they happened.
-    ///
-    /// # Errors
-    /// [`BookError::Damaged`].
-    pub fn incidents_in(&self, yard: SheetId) -> Result<Vec<IncidentView>> {
-        self.rows_of_yard(yard)
-    }
-
     /// One incident.
     ///
     /// # Errors

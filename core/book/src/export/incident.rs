@@ -7,9 +7,10 @@ use super::RecordFilter;
 use super::after::{IncidentNote, IncidentSaid};
 use super::record::Who;
 use super::words::Clock;
+use crate::error::known;
 use crate::ids::{IncidentId, SheetId, StreamId, VisitId};
 use crate::view::incident::IncidentView;
-use crate::{Book, BookError, Result};
+use crate::{Book, Result};
 
 /// An incident with the place where it happened.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -35,10 +36,7 @@ pub struct IncidentRecord {
 /// # Errors
 /// [`crate::BookError::Damaged`].
 pub fn incidents(book: &Book, filter: &RecordFilter) -> Result<Vec<IncidentRecord>> {
-    let mut views = match filter.yard {
-        Some(yard) => book.incidents_in(yard)?,
-        None => book.incidents()?,
-    };
+    let mut views = book.incidents()?;
     views.sort_by_key(|v| (v.happened_utc_ms, v.incident));
     let mut records = Vec::with_capacity(views.len());
     for view in &views {
@@ -51,7 +49,7 @@ pub fn incidents(book: &Book, filter: &RecordFilter) -> Result<Vec<IncidentRecor
 }
 
 fn record_of(book: &Book, view: &IncidentView) -> Result<IncidentRecord> {
-    // Filed on a visit, it happened in the visit's yard.
+    // A yard or visit that has not arrived yet takes nothing away from it. Filed on a visit, it happened in the visit's yard.
     let yard = match (view.yard, view.visit) {
         (None, Some(visit)) => known(book.visit(visit))?.and_then(|v| v.yard),
         (yard, _) => yard,
@@ -72,15 +70,6 @@ fn record_of(book: &Book, view: &IncidentView) -> Result<IncidentRecord> {
     })
 }
 
-/// A yard or visit that has not arrived yet takes nothing away from the incident.
-fn known<T>(found: Result<T>) -> Result<Option<T>> {
-    match found {
-        Ok(found) => Ok(Some(found)),
-        Err(BookError::NotFound { .. }) => Ok(None),
-        Err(error) => Err(error),
-    }
-}
-
 fn takes(filter: &RecordFilter, record: &IncidentRecord, happened_utc_ms: i64) -> bool {
     let person = filter.person.as_ref().is_none_or(|part| {
         let part = part.to_lowercase();
@@ -88,8 +77,9 @@ fn takes(filter: &RecordFilter, record: &IncidentRecord, happened_utc_ms: i64) -
         said.iter()
             .any(|s| s.by.name.to_lowercase().contains(&part))
     });
+    let yard = filter.yard.is_none_or(|yard| record.yard == Some(yard));
     let day = Clock::named(&record.zone).day(happened_utc_ms);
-    person && filter.takes_day(day)
+    person && yard && filter.takes_day(day)
 }
 
 /// One incident by its name.

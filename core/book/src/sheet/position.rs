@@ -71,11 +71,16 @@ impl Position {
         Self::of_fix(first)
     }
 
+    /// None where the fix is no place on the globe, as a hostile sheet may have it.
     fn of_fix(fix: &Fix) -> Option<Self> {
-        let near = |nano: i64| i32::try_from((nano + 500 * nano.signum()) / 1000).ok();
+        let near = |billionths: i64, most_deg: u64| {
+            (billionths.unsigned_abs() <= most_deg * 1_000_000_000)
+                .then(|| (billionths + 500 * billionths.signum()) / 1000)
+                .and_then(|millionths| i32::try_from(millionths).ok())
+        };
         Some(Self {
-            lat_1e6: near(fix.lat_1e9)?,
-            lon_1e6: near(fix.lon_1e9)?,
+            lat_1e6: near(fix.lat_1e9, 90)?,
+            lon_1e6: near(fix.lon_1e9, 180)?,
         })
     }
 }
@@ -143,8 +148,7 @@ mod tests {
             "N42, W76",
             "42°, 76°",
         ] {
-            let read = Position::parse(text);
-            assert!(read.is_none() || text == "--1, 0", "{text}: {read:?}");
+            assert_eq!(Position::parse(text), None, "{text}");
         }
     }
 
@@ -161,5 +165,28 @@ mod tests {
             (position.lat_1e6, position.lon_1e6),
             (-42_123_457, 76_000_000)
         );
+    }
+
+    #[test]
+    fn a_fix_that_is_no_place_has_none() {
+        let at = |lat_1e9, lon_1e9| {
+            Position::of_fix(&Fix {
+                lat_1e9,
+                lon_1e9,
+                accuracy_mm: None,
+                at_unix_ms: None,
+            })
+        };
+        assert!(at(-90_000_000_000, 180_000_000_000).is_some());
+        for (lat_1e9, lon_1e9) in [
+            (90_000_000_001, 0),
+            (0, -180_000_000_001),
+            (i64::MAX, 0),
+            (i64::MIN, 0),
+            (0, i64::MAX),
+            (0, i64::MIN),
+        ] {
+            assert_eq!(at(lat_1e9, lon_1e9), None, "{lat_1e9} {lon_1e9}");
+        }
     }
 }

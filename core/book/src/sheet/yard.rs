@@ -4,7 +4,7 @@
 
 use chrono_tz::Tz;
 use sward_rules::measure::Outline;
-use sward_rules::sky::{Around, Place};
+use sward_rules::sky::{Around, Nearby, Place, Sector};
 
 use super::doc::{Item, SheetDoc};
 use super::reading::Reading;
@@ -109,6 +109,16 @@ impl Mark {
             Some(MarkKind::Building) => Around::Windows,
             Some(MarkKind::Gate | MarkKind::Street | MarkKind::Tree) => return None,
             None => Around::SomethingElse,
+        })
+    }
+
+    /// It as the rules ask for what lies around, with the directions in which it lies; none for what
+    /// drift does not harm.
+    pub fn nearby(&self, lies: Option<Sector>) -> Option<Nearby> {
+        Some(Nearby {
+            what: self.around()?,
+            name: self.name.clone(),
+            lies,
         })
     }
 }

@@ -189,7 +189,7 @@ fn one(input: &SeasonInput<'_>, name: &str) -> Result<IngredientSum> {
         with_planned: planned.map(show).transpose()?,
         not_known,
         room,
-        finding: finding(input.others, name, most, (in_all, in_all_shown), not_known),
+        finding: finding(input.others, name, &most, (in_all, in_all_shown), not_known),
     })
 }
 
@@ -303,7 +303,7 @@ fn limit(input: &SeasonInput<'_>, name: &str) -> Result<Limit> {
 fn finding(
     others: Others,
     name: &str,
-    most: Limit,
+    most: &Limit,
     (in_all, shown): (Decimal, Entered),
     not_known: u32,
 ) -> Finding {

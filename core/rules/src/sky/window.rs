@@ -18,7 +18,7 @@ use uom::si::velocity::mile_per_hour;
 const HOUR_MS: i64 = 60 * MIN_MS;
 
 /// Most hours looked ahead; the service's forecasts reach about a week.
-const HOURS_MOST: usize = 14 * 24;
+const HOURS_MOST: u16 = 14 * 24;
 
 /// When a start may be possible.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -81,7 +81,9 @@ fn looked_ahead(inputs: &SkyInputs<'_>) -> Result<NextWindow, Reason> {
         .saturating_add(1)
         .saturating_mul(HOUR_MS);
     let full_hours = (0..).map(|i: i64| next_full.saturating_add(i.saturating_mul(HOUR_MS)));
-    let starts = std::iter::once(now).chain(full_hours).take(HOURS_MOST);
+    let starts = std::iter::once(now)
+        .chain(full_hours)
+        .take(usize::from(HOURS_MOST));
 
     let left_out = LeftOut::over(inputs);
     let mut first = None;
@@ -172,14 +174,14 @@ enum LeftOut {
 impl LeftOut {
     /// Over all hours that are looked at, with the treatment that may begin in the last.
     fn over(inputs: &SkyInputs<'_>) -> Self {
-        const AHEAD_MS: i64 = (HOURS_MOST as i64 + 1) * HOUR_MS;
         let asked = which_checks(inputs.label.method).contains(&Check::Inversion);
         let Some(place) = inputs.place.filter(|_| asked) else {
             return Self::Nothing;
         };
         let from = inputs.now.utc_ms;
+        let ahead_ms = (i64::from(HOURS_MOST) + 1) * HOUR_MS;
         let to = from
-            .saturating_add(AHEAD_MS)
+            .saturating_add(ahead_ms)
             .saturating_add(inputs.job_ms());
         match inversion_hours(place, (from, to), inputs.advice) {
             Ok(nights) => Self::Nights(nights.value),

@@ -19,7 +19,7 @@ use super::{App, handle};
 const KEPT_MOST: usize = 2;
 
 /// A file as it is served.
-#[derive(Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct File {
     /// Its name.
     pub(super) name: String,

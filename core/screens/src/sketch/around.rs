@@ -4,7 +4,7 @@
 //! Which of it the wind may reach is theirs to say.
 
 use sward_book::ids::ItemId;
-use sward_book::sheet::{Mark, YardSheet};
+use sward_book::sheet::YardSheet;
 use sward_rules::sky::{Nearby, Sector};
 
 use super::from_yard::{mark_point, section};
@@ -30,14 +30,9 @@ pub fn around(yard: &YardSheet, sections: &[ItemId]) -> Vec<Nearby> {
         .map(|laid| laid.filter(|l| l.place_known).map(|l| l.ring))
         .collect();
     let rings = rings.filter(|_| all_shown);
-    let nearby = |mark: &Mark| {
-        Some(Nearby {
-            what: mark.around()?,
-            name: mark.name.clone(),
-            lies: lies(rings.as_deref(), mark_point(mark)),
-        })
-    };
-    shown().filter_map(nearby).collect()
+    shown()
+        .filter_map(|mark| mark.nearby(lies(rings.as_deref(), mark_point(mark))))
+        .collect()
 }
 
 /// The directions in which a point lies from rings: from every place on every side.

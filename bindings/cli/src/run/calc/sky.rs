@@ -3,7 +3,7 @@
 use chrono::TimeZone as _;
 use chrono_tz::Tz;
 use serde_json::json;
-use sward_rules::finding::{Check, Finding, Verdict};
+use sward_rules::finding::{Check, Finding};
 use sward_rules::keep_off::Now;
 use sward_rules::label::{Label, Method};
 use sward_rules::quantity::Unit;
