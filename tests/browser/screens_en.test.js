@@ -2,4 +2,4 @@
 
 import { everyScreen } from './support/every_screen.js';
 
-everyScreen('en');
+everyScreen('en', 100);

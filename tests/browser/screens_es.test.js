@@ -2,4 +2,4 @@
 
 import { everyScreen } from './support/every_screen.js';
 
-everyScreen('es');
+everyScreen('es', 200);

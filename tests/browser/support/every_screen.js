@@ -1,4 +1,4 @@
-// Every screen that links lead to, in both languages, at every size, by day and by night, and with
+// Every screen that links lead to, in both languages, at every size, by day and by night, or with
 // letters twice as large: what is on it can be read, reached and tapped.
 
 import assert from 'node:assert/strict';
@@ -52,10 +52,11 @@ async function judge(t, page, kind, large) {
   assert.deepEqual(faults, [], kind);
 }
 
-// Every screen in one language, with letters of the usual size and twice as large. A language is a file of its
-// own, so that both run at a time.
-export function everyScreen(lang) {
-  for (const fontPercent of [100, 200]) {
+// Every screen in one language. A language is a file of its own, so that both run at a time. A daily run looks at
+// one with letters of the usual size and at the other, whose words are longer, with letters twice as large; a
+// long one (SWARD_EVERY_LOOK=yes) at both in both.
+export function everyScreen(lang, daily) {
+  for (const fontPercent of process.env.SWARD_EVERY_LOOK === 'yes' ? [100, 200] : [daily]) {
     test(`every screen: ${lang}, letters at ${fontPercent} %`, async (t) => {
       const large = fontPercent > 100;
       const server = await startServer(t);

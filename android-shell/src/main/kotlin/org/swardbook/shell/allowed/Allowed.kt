@@ -39,13 +39,16 @@ enum class Allowed(val title: Int, val granted: Int, val missing: Int) {
             PackageManager.PERMISSION_GRANTED
     }
 
-    /** The permission that a dialog of the system asks for; null where only its settings can. */
-    fun permission(): String? = when (this) {
+    /** The permissions that a dialog of the system asks for; none where only its settings can. */
+    fun permissions(): Array<String> = when (this) {
         NOTICES ->
-            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) Manifest.permission.POST_NOTIFICATIONS
-            else null
-        LOCATION -> Manifest.permission.ACCESS_FINE_LOCATION
-        EXACT_ALARMS, FULL_SCREEN -> null
+            if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) arrayOf(Manifest.permission.POST_NOTIFICATIONS)
+            else emptyArray()
+        // Newer systems answer a request for the fine one alone with nothing.
+        LOCATION -> arrayOf(
+            Manifest.permission.ACCESS_FINE_LOCATION, Manifest.permission.ACCESS_COARSE_LOCATION,
+        )
+        EXACT_ALARMS, FULL_SCREEN -> emptyArray()
     }
 
     /** Where a person changes it. */

@@ -58,9 +58,9 @@ class AllowedActivity : Activity() {
     }
 
     private fun change(one: Allowed) {
-        val permission = one.permission()
-        if (permission != null && asked.add(one)) {
-            requestPermissions(arrayOf(permission), one.ordinal)
+        val permissions = one.permissions()
+        if (permissions.isNotEmpty() && asked.add(one)) {
+            requestPermissions(permissions, one.ordinal)
             return
         }
         try {
