@@ -70,6 +70,33 @@ test('a walk is recorded after a tap, and told from a refusal', async (t) => {
   assert.match(await page.locator('[data-walk-state]').innerText(), /2 . ± 4 m/);
 });
 
+test('a walk that the device recorded by itself is offered, and taken with a tap', async (t) => {
+  const { page, server } = await measuring(t, 'walk');
+  assert.ok(await page.locator('[data-walk-recorded]').isHidden(), 'none was recorded');
+  const answer = await page.request.get(`${server.origin}/walk`);
+  assert.deepEqual(await answer.json(), { recording: false, fixes: [] });
+  const lines = [0, 1, 2].map((n) => JSON.stringify({
+    lat: LAWN.latitude + n / 10_000, lon: LAWN.longitude, accuracy_m: 4, utc_ms: 1_781_524_800_000 + n,
+  }));
+  await page.route('**/walk', (route) => route.fulfill({ json: { recording: false, fixes: lines } }));
+  await page.reload();
+  await page.locator('[data-walk-recorded]').tap();
+  await page.waitForFunction(() => document.querySelector('[data-walk-fixes]').value.trim());
+  assert.deepEqual((await page.locator('[data-walk-fixes]').inputValue()).trim().split('\n'), lines);
+});
+
+test('what could not be kept yet can be asked for by the program around the page', async (t) => {
+  const { page } = await measuring(t, 'rectangle');
+  assert.deepEqual(await page.evaluate(() => Sward.unkept()), []);
+  await page.route('**/draft', (route) => route.abort());
+  const field = page.locator('input[data-pad]').first();
+  await field.focus();
+  await page.keyboard.type('31');
+  const name = await field.getAttribute('name');
+  const [form] = await page.evaluate(() => Sward.unkept());
+  assert.equal(new URLSearchParams(form).get(name), '31');
+});
+
 test('a refused location is said in words', async (t) => {
   const { page } = await measuring(t, 'walk');
   await page.locator('[data-walk-start]').tap();
