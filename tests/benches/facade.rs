@@ -18,6 +18,8 @@ use sward_ffi::{DeviceTold, PersonTold, PracticeClock, Start, Swardbook, Typed, 
 const VISITS: usize = 800;
 /// Each call is made so often, and the middle time counts.
 const TIMES: usize = 301;
+/// The label's most.
+const RATE: &str = "2.5 lb/1000 ft2";
 const NOON_UTC_MS: i64 = 1_781_524_800_000;
 
 fn main() {
@@ -60,7 +62,7 @@ fn season(told: &DeviceTold, clock: &Arc<PracticeClock>) {
         typed.collect()
     };
     let numbers = [
-        ("rate_most", "2.5 lb/1000 ft2"),
+        ("rate_most", RATE),
         ("keep_off_until_dry", "no"),
         ("keep_off_wait", "4 h"),
     ];
@@ -92,7 +94,7 @@ fn treat(book: &Swardbook, clock: &PracticeClock, yard: &str, label: &str) {
         .open_visit(yard.to_owned(), "chinch bug".to_owned())
         .expect("a visit");
     let ready = book
-        .check_ready(visit.clone(), label.to_owned())
+        .check_ready(visit.clone(), label.to_owned(), RATE.to_owned())
         .expect("findings");
     let unknown = ready
         .findings
@@ -100,7 +102,7 @@ fn treat(book: &Swardbook, clock: &PracticeClock, yard: &str, label: &str) {
         .filter(|f| f.verdict == Verdict::Unknown);
     let start = Start {
         label: label.to_owned(),
-        rate: "2.5 lb/1000 ft2".to_owned(),
+        rate: RATE.to_owned(),
         sections: Vec::new(),
         acknowledged: unknown.map(|f| f.check.clone()).collect(),
         against: Some("for the bench".to_owned()),

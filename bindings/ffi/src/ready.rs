@@ -4,6 +4,7 @@ use sward_book::action::{ReadyInputs, judge};
 use sward_book::ids::VisitId;
 use sward_rules::Field;
 use sward_rules::finding;
+use sward_rules::plan::rate_findings;
 use sward_rules::sky::{MeterReading, NextWindow};
 
 use crate::handle::Open;
@@ -82,10 +83,12 @@ impl Swardbook {
         })
     }
 
-    /// Every finding for treating with this label sheet now, by what was measured, seen and
-    /// answered on this visit. It is written down: a start is made on it, within 15 minutes.
-    pub fn check_ready(&self, visit: String, label: String) -> Result<Ready> {
+    /// Every finding for treating with this label sheet at this rate ("2 lb/1000 ft2") now, by what
+    /// was measured, seen and answered on this visit. It is written down: a start is made on it,
+    /// within 15 minutes.
+    pub fn check_ready(&self, visit: String, label: String, rate: String) -> Result<Ready> {
         self.with(|open| {
+            let rate = entered(&rate, Field::Rate)?;
             open.books.writing(|book| {
                 let (visit, label) = (id::<VisitId>(&visit)?, id(&label)?);
                 let yard = book.visit(visit)?.yard;
@@ -97,7 +100,8 @@ impl Swardbook {
                     around: around.as_deref(),
                     ..ReadyInputs::default()
                 };
-                let (findings, window) = judge(book, visit, label, inputs)?;
+                let (mut findings, window) = judge(book, visit, label, inputs)?;
+                findings.extend(rate_findings(&book.label_sheet(label)?.label, &rate)?);
                 let opens = match window {
                     NextWindow::MayOpen { from_utc_ms, .. } => Some(from_utc_ms),
                     NextWindow::NotSeen { .. } => None,

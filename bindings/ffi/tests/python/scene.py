@@ -11,11 +11,12 @@ NOON = 1_781_524_800_000  # 2026-06-15 12:00 UTC
 HOUR = 3_600_000
 MINUTE = 60_000
 
+RATE = "2.5 lb/1000 ft2"
 LABEL = {
     "product": "Granule Nought",
     "registration": "00000-0",
     "method": "foliar_spray",
-    "rate_most": "2.5 lb/1000 ft2",
+    "rate_most": RATE,
     "wind_most": "10 mph",
     "keep_off_until_dry": "yes",
     "keep_off_wait": "4 h",
@@ -83,10 +84,10 @@ class Phone:
         yard = self.book.add_yard("Corner lot", "1 Test Lane", "America/New_York")
         self.book.add_rectangle(yard, "front", "60 ft", "25 ft")
         visit = self.book.open_visit(yard, "chinch bug")
-        ready = self.book.check_ready(visit, label)
+        ready = self.book.check_ready(visit, label, RATE)
         unknown = [f.check for f in ready.findings if f.verdict == sward.Verdict.UNKNOWN]
         start = sward.Start(
-            label=label, rate="2.5 lb/1000 ft2", sections=[], acknowledged=unknown, against=against,
+            label=label, rate=RATE, sections=[], acknowledged=unknown, against=against,
             equipment=None, lot=None, gear=None,
         )
         keep_offs = self.book.start_treating(visit, start)

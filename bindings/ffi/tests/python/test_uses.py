@@ -7,7 +7,7 @@ import urllib.request
 from pathlib import Path
 
 import sward
-from scene import HOUR, MINUTE, NOON, WithPhones, typed
+from scene import HOUR, MINUTE, NOON, RATE, WithPhones, typed
 
 
 class TheWind(WithPhones):
@@ -19,7 +19,7 @@ class TheWind(WithPhones):
         visit = phone.book.open_visit(yard, "chinch bug")
         if speeds:
             phone.wind(visit, *speeds, gust=gust)
-        ready = phone.book.check_ready(visit, label)
+        ready = phone.book.check_ready(visit, label, RATE)
         wind = next(f for f in ready.findings if f.check == "wind")
         self.assertGreaterEqual(ready.verdict.value, wind.verdict.value, "a sum is its worst part")
         return wind
@@ -109,7 +109,7 @@ class AKeepOff(WithPhones):
         yard = phone.book.add_yard("Corner lot", "", "UTC")
         phone.book.add_rectangle(yard, "front", "60 ft", "25 ft")
         visit = phone.book.open_visit(yard, "")
-        phone.book.check_ready(visit, label)
+        phone.book.check_ready(visit, label, RATE)
         bare = sward.Start(
             label=label, rate="2 lb/1000 ft2", sections=[], acknowledged=[], against=None,
             equipment=None, lot=None, gear=None,
@@ -117,6 +117,27 @@ class AKeepOff(WithPhones):
         with self.assertRaises(sward.SwardError.Refused):
             phone.book.start_treating(visit, bare)
         self.assertEqual(phone.book.keep_offs_to_watch().keep_offs, [])
+
+    def test_a_rate_above_the_labels_most_is_found_and_started_with_a_reason_only(self):
+        phone = self.founded()
+        label = phone.label()
+        yard = phone.book.add_yard("Corner lot", "", "UTC")
+        phone.book.add_rectangle(yard, "front", "60 ft", "25 ft")
+        visit = phone.book.open_visit(yard, "")
+        above = phone.book.check_ready(visit, label, "25 lb/1000 ft2")
+        self.assertEqual(above.verdict, sward.Verdict.DONT_TREAT)
+        self.assertIn("rate", [f.check for f in above.findings if f.verdict == sward.Verdict.DONT_TREAT])
+        ready = phone.book.check_ready(visit, label, RATE)
+        self.assertNotEqual(ready.verdict, sward.Verdict.DONT_TREAT)
+        unknown = [f.check for f in ready.findings if f.verdict == sward.Verdict.UNKNOWN]
+        slip = sward.Start(
+            label=label, rate="25 lb/1000 ft2", sections=[], acknowledged=unknown, against=None,
+            equipment=None, lot=None, gear=None,
+        )
+        with self.assertRaises(sward.SwardError.Refused):
+            phone.book.start_treating(visit, slip)
+        slip.against = "spilled, and recorded as it was"
+        self.assertEqual(len(phone.book.start_treating(visit, slip)), 1)
 
     def test_a_label_sheet_that_reads_back_otherwise_is_refused(self):
         phone = self.founded()

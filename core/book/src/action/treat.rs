@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use sward_rules::finding::{Check, Verdict};
+use sward_rules::plan::rate_findings;
 use sward_rules::{Entered, Finding};
 
 use super::frozen::Gathered;
@@ -43,7 +44,7 @@ impl Book {
     /// asks for after it.
     ///
     /// Every check that was not known has to be acknowledged by name, and a "don't treat" needs a
-    /// reason: both stand in the record. Nothing else stops a start, because the record has to
+    /// reason, a rate above the label's most among it: both stand in the record. Nothing else stops a start, because the record has to
     /// tell what was done.
     ///
     /// # Errors
@@ -53,7 +54,16 @@ impl Book {
         if view.state != VisitState::Looking {
             return Err(BookError::refused(TreatRefusal::VisitNotOpen));
         }
-        let (judged, findings) = self.last_judged(&view, start.label_sheet)?;
+        let (judged, mut findings) = self.last_judged(&view, start.label_sheet)?;
+        let label = self.label_sheet(start.label_sheet)?.label;
+        // Whoever starts may have chosen another rate since. One of another kind than the label's
+        // cannot be compared, and has to be recorded all the same.
+        if let Ok(of_rate) = rate_findings(&label, &start.rate) {
+            let above = of_rate
+                .into_iter()
+                .filter(|f| f.verdict == Verdict::DontTreat);
+            findings.extend(above);
+        }
         must_be_acknowledged(&findings, &start)?;
         let against = start.against.as_deref().map(reason).transpose()?;
         let copied = |what: Typed, text: &Option<String>| -> Result<Option<String>> {
@@ -63,7 +73,6 @@ impl Book {
         let equipment = copied(Typed::Equipment, &start.equipment)?;
         let lot = copied(Typed::Lot, &start.lot)?;
         let gear = copied(Typed::Gear, &start.gear)?;
-        let label = self.label_sheet(start.label_sheet)?.label;
         let sections = self.sections_to_treat(&view, &start.sections)?;
         let keep_offs: Vec<KeepOffOpened> = sections
             .into_iter()

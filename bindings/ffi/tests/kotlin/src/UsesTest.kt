@@ -49,7 +49,7 @@ class UsesTest {
             }
             phone.book.measureWind(visit, readings)
         }
-        val ready = phone.book.checkReady(visit, phone.label())
+        val ready = phone.book.checkReady(visit, phone.label(), Phone.RATE)
         val wind = ready.findings.single { it.check == "wind" }
         assertTrue("a sum is its worst part", ready.verdict >= wind.verdict)
         assertTrue(wind.reasons.isNotEmpty() && wind.name.isNotEmpty())

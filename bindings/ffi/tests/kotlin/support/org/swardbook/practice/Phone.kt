@@ -65,8 +65,8 @@ class Phone(
     /** A start that acknowledges whatever is not known. */
     fun started(label: String, yard: String = yard()): Treated {
         val visit = book.openVisit(yard, "chinch bug")
-        val unknown = book.checkReady(visit, label).findings.filter { it.verdict == Verdict.UNKNOWN }
-        val start = Start(label, "2.5 lb/1000 ft2", emptyList(), unknown.map { it.check }, null, null, null, null)
+        val unknown = book.checkReady(visit, label, RATE).findings.filter { it.verdict == Verdict.UNKNOWN }
+        val start = Start(label, RATE, emptyList(), unknown.map { it.check }, null, null, null, null)
         return Treated(visit, book.startTreating(visit, start).single())
     }
 
@@ -98,6 +98,9 @@ class Phone(
     }
 
     companion object {
+        /** The label's most. */
+        const val RATE = "2.5 lb/1000 ft2"
+
         val LABEL = mapOf(
             "product" to "Granule Nought",
             "registration" to "00000-0",
