@@ -1,17 +1,16 @@
 package org.swardbook.shell.keepoff
 
 import android.app.Activity
+import android.app.KeyguardManager
 import android.content.Intent
 import android.os.Build
 import android.os.Bundle
 import android.view.WindowManager
 import org.swardbook.shell.R
-import org.swardbook.shell.core.Core
 import org.swardbook.shell.part.Told
 import org.swardbook.shell.screen.ScreensActivity
 import uniffi.sward.KeepOff
 import uniffi.sward.RingFor
-import uniffi.sward.SwardException
 
 /**
  * A person is called, over the lock screen: what is over or in doubt, and what to look at. To have
@@ -36,20 +35,8 @@ class AlertActivity : Activity() {
             finish()
             return
         }
-        val core = Core.of(this)
-        core.work {
-            val speaking = core.speaking(this)
-            val asked = try {
-                Result.success(core.call { it.keepOff(which.visit, which.keepOff) })
-            } catch (trouble: SwardException) {
-                Result.failure(trouble)
-            }
-            core.onMain {
-                asked.fold(
-                    { tell(Told.show(this, speaking), which, it) },
-                    { tell(Told.show(this, speaking), which, it as SwardException) },
-                )
-            }
+        readThen(which) { told, asked ->
+            asked.fold({ tell(told, which, it) }, { tell(told, which, it) })
         }
     }
 
@@ -68,7 +55,7 @@ class AlertActivity : Activity() {
         told.other(context.getString(R.string.to_screens)) { toScreens(which) }
     }
 
-    private fun tell(told: Told, which: Which, trouble: SwardException) {
+    private fun tell(told: Told, which: Which, trouble: Throwable) {
         val context = told.view.context
         val said = Said.unreadable(context, trouble)
         told.say(said.title, said.line, said.more)
@@ -84,6 +71,8 @@ class AlertActivity : Activity() {
     }
 
     private fun askOnceMore(which: Which) {
+        // Asked behind the lock: a pocket or a child may tap here.
+        getSystemService(KeyguardManager::class.java).requestDismissKeyguard(this, null)
         startActivity(Alarms.about(this, which, DryActivity::class.java))
         finish()
     }

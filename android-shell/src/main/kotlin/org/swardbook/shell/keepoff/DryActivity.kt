@@ -19,16 +19,8 @@ class DryActivity : Activity() {
             finish()
             return
         }
-        val core = Core.of(this)
-        core.work {
-            val speaking = core.speaking(this)
-            val keepOff = try {
-                core.call { it.keepOff(which.visit, which.keepOff) }
-            } catch (trouble: SwardException) {
-                core.onMain { refuse(Told.show(this, speaking), trouble) }
-                return@work
-            }
-            core.onMain { ask(Told.show(this, speaking), which, keepOff) }
+        readThen(which) { told, asked ->
+            asked.fold({ ask(told, which, it) }, { refuse(told, it) })
         }
     }
 
@@ -78,9 +70,9 @@ class DryActivity : Activity() {
         told.next(context.getString(R.string.seen)) { finish() }
     }
 
-    private fun refuse(shown: Told, trouble: SwardException) {
+    private fun refuse(shown: Told, trouble: Throwable) {
         val context = shown.view.context
-        shown.noButtons().answer(context.getString(R.string.not_written, trouble.message.orEmpty()))
+        shown.noButtons().answer(context.getString(R.string.not_written, (trouble as? SwardException)?.message.orEmpty()))
         shown.next(context.getString(R.string.seen)) { finish() }
     }
 }

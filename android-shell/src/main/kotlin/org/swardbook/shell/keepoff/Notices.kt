@@ -8,6 +8,7 @@ import android.content.Context
 import android.content.Intent
 import android.media.AudioAttributes
 import android.media.RingtoneManager
+import android.os.Build
 import java.util.concurrent.ConcurrentHashMap
 import org.swardbook.shell.R
 import org.swardbook.shell.core.Core
@@ -66,12 +67,8 @@ object Notices {
     private fun standing(context: Context, keepOff: KeepOff): Notification {
         val which = Which.of(keepOff)
         val said = Said.of(context, keepOff)
-        val builder = Notification.Builder(context, STANDING)
-            .setSmallIcon(R.drawable.notice)
+        val builder = begun(context, STANDING, said)
             .setColor(context.getColor(R.color.turf))
-            .setContentTitle(said.title)
-            .setContentText(said.line)
-            .setStyle(Notification.BigTextStyle().bigText(said.whole))
             .setOngoing(true)
             .setOnlyAlertOnce(true)
             .setVisibility(Notification.VISIBILITY_PUBLIC)
@@ -107,12 +104,8 @@ object Notices {
         val full = PendingIntent.getActivity(
             context, 0, opens, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT,
         )
-        val builder = Notification.Builder(context, CALL)
-            .setSmallIcon(R.drawable.notice)
+        val builder = begun(context, CALL, said)
             .setColor(context.getColor(R.color.bad))
-            .setContentTitle(said.title)
-            .setContentText(said.line)
-            .setStyle(Notification.BigTextStyle().bigText(said.whole))
             .setCategory(Notification.CATEGORY_ALARM)
             .setVisibility(Notification.VISIBILITY_PUBLIC)
             .setAutoCancel(false)
@@ -129,6 +122,13 @@ object Notices {
         manager(context).notify(which.toString(), ID_CALL, notification)
     }
 
+    private fun begun(context: Context, channel: String, said: Said): Notification.Builder =
+        Notification.Builder(context, channel)
+            .setSmallIcon(R.drawable.notice)
+            .setContentTitle(said.title)
+            .setContentText(said.line)
+            .setStyle(Notification.BigTextStyle().bigText(said.whole))
+
     private fun addActions(context: Context, which: Which, builder: Notification.Builder) {
         val asks = Alarms.about(context, which, DryActivity::class.java).addFlags(Intent.FLAG_ACTIVITY_NEW_TASK)
         val dry = PendingIntent.getActivity(
@@ -136,7 +136,9 @@ object Notices {
         )
         val wet = broadcast(context, which, StillWetReceiver::class.java)
         builder.addAction(Notification.Action.Builder(null, context.getString(R.string.still_wet), wet).build())
-        builder.addAction(Notification.Action.Builder(null, context.getString(R.string.looked_dry), dry).build())
+        val looked = Notification.Action.Builder(null, context.getString(R.string.looked_dry), dry)
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) looked.setAuthenticationRequired(true)
+        builder.addAction(looked.build())
     }
 
     /** The call was seen, or answered. */
@@ -156,11 +158,7 @@ object Notices {
     fun unreadable(context: Context, trouble: Throwable) {
         val speaking = prepared(context)
         val said = Said.unreadable(speaking, trouble)
-        val notification = Notification.Builder(speaking, BOOK)
-            .setSmallIcon(R.drawable.notice)
-            .setContentTitle(said.title)
-            .setContentText(said.line)
-            .setStyle(Notification.BigTextStyle().bigText(said.whole))
+        val notification = begun(speaking, BOOK, said)
             .setContentIntent(screens(speaking))
             .setOnlyAlertOnce(true)
             .build()

@@ -95,7 +95,6 @@ class WalkService : Service() {
         }
     }
 
-
     private fun took(before: Walk, walk: Walk, isSimulated: Boolean) {
         if (fixes == null) return
         if (!walk.recording) {
