@@ -57,23 +57,22 @@ impl Book {
             at_device_utc_ms: at_utc_ms.saturating_add(ahead_ms.max(0)),
             what,
         };
-        let look = |then_dry| {
-            if then_dry {
-                RingFor::Look
-            } else {
-                RingFor::WaitOver
-            }
-        };
         Ok(match keep_off.standing(now) {
-            Standing::ByClaims(State::Runs {
-                until_utc_ms,
-                then_dry,
-            }) => Some(ring(until_utc_ms, look(then_dry))),
             Standing::ByClaims(State::TimeUncertain {
-                not_before_utc_ms: Some(at_utc_ms),
-                ..
-            }) => Some(ring(at_utc_ms, RingFor::ConfirmTime)),
-            Standing::ByClaims(_) | Standing::Released => None,
+                not_before_utc_ms, ..
+            }) => not_before_utc_ms.map(|at_utc_ms| ring(at_utc_ms, RingFor::ConfirmTime)),
+            Standing::ByClaims(_) => {
+                let alarm = keep_off.for_rules().next_alarm(now);
+                let what = |then_look| {
+                    if then_look {
+                        RingFor::Look
+                    } else {
+                        RingFor::WaitOver
+                    }
+                };
+                alarm.map(|alarm| ring(alarm.at_utc_ms, what(alarm.then_look)))
+            }
+            Standing::Released => None,
         })
     }
 
