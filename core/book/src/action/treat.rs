@@ -44,7 +44,8 @@ impl Book {
     /// asks for after it.
     ///
     /// Every check that was not known has to be acknowledged by name, and a "don't treat" needs a
-    /// reason, a rate above the label's most among it: both stand in the record. Nothing else stops a start, because the record has to
+    /// reason, a rate above the label's most among it: both stand in the record. Nothing else stops
+    /// a start, because the record has to
     /// tell what was done.
     ///
     /// # Errors

@@ -49,7 +49,8 @@ pub fn incidents(book: &Book, filter: &RecordFilter) -> Result<Vec<IncidentRecor
 }
 
 fn record_of(book: &Book, view: &IncidentView) -> Result<IncidentRecord> {
-    // A yard or visit that has not arrived yet takes nothing away from it. Filed on a visit, it happened in the visit's yard.
+    // A yard or visit that has not arrived yet takes nothing away from it. Filed on a visit, it
+    // happened in the visit's yard.
     let yard = match (view.yard, view.visit) {
         (None, Some(visit)) => known(book.visit(visit))?.and_then(|v| v.yard),
         (yard, _) => yard,

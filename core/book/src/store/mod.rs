@@ -129,8 +129,8 @@ impl Store {
         self.older
     }
 
-    /// Brings a store of an older format up to this one, all or nothing. Formats 1 and 2
-    /// differ in the views' table and rows alone, and `make_views` makes what stands in it anew from the log.
+    /// Brings a store of an older format up to this one, all or nothing. Formats 1 and 2 differ in
+    /// the views' table and rows alone, and `make_views` makes what stands in it anew from the log.
     pub(crate) fn renew_views(
         &mut self,
         make_views: impl FnOnce(&Self) -> Result<()>,

@@ -15,9 +15,10 @@ data class Said(val title: String, val line: String, val more: String) {
     val whole: String get() = if (more.isEmpty()) line else "$line\n$more"
 
     companion object {
-        /** Of one that runs. */
+        /** Of one that runs, or did. */
         fun of(context: Context, keepOff: KeepOff): Said {
-            val title = context.getString(R.string.keep_off, place(context, keepOff))
+            val named = if (keepOff.keepsOff) R.string.keep_off else R.string.over_title
+            val title = context.getString(named, place(context, keepOff))
             val line = when (val state = keepOff.state) {
                 is KeepOffState.Runs -> {
                     val until = moment(context, state.untilUtcMs, keepOff.zone)
