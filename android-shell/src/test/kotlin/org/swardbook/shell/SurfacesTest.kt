@@ -3,6 +3,7 @@ package org.swardbook.shell
 import android.app.Activity
 import android.app.Application
 import android.content.Intent
+import android.os.UserManager
 import org.junit.After
 import org.junit.Before
 import org.junit.Test
@@ -95,6 +96,17 @@ class SurfacesTest {
             val core = Core.instead(app) { throw SwardException.Newer("…") }
             val intent = about(Treated("0", "0"), AlertActivity::class.java)
             draw("call-unreadable", look, AlertActivity::class.java, intent, core)
+        }
+    }
+
+    @Test
+    fun `the call before the phone was unlocked`() {
+        shadowOf(app.getSystemService(UserManager::class.java)).setUserUnlocked(false)
+        for (look in Look.ALL) {
+            look.set()
+            val core = Core.instead(app) { error("not to be opened") }
+            val intent = about(Treated("0", "0"), AlertActivity::class.java)
+            draw("call-locked", look, AlertActivity::class.java, intent, core)
         }
     }
 

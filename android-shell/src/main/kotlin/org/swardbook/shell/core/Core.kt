@@ -7,6 +7,7 @@ import android.os.Looper
 import java.util.Locale
 import java.util.concurrent.ExecutorService
 import java.util.concurrent.Executors
+import org.swardbook.shell.R
 import org.swardbook.shell.keepoff.Alarms
 import uniffi.sward.SwardException
 import uniffi.sward.Swardbook
@@ -31,6 +32,8 @@ class Core private constructor(private val context: Context) {
     @Synchronized
     fun book(): Swardbook {
         open?.takeIf { it.isOpen() }?.let { return it }
+        // No book may be begun beside the one that cannot be seen yet.
+        if (!Device.wasUnlocked(context)) throw SwardException.Disk(context.getString(R.string.unlock_first))
         return opener().also { open = it }
     }
 

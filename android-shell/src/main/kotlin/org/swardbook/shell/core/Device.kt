@@ -2,6 +2,7 @@ package org.swardbook.shell.core
 
 import android.content.Context
 import android.os.LocaleList
+import android.os.UserManager
 import android.provider.Settings
 import java.io.File
 import java.util.TimeZone
@@ -11,6 +12,9 @@ import uniffi.sward.DeviceTold
 object Device {
     /** The folder of the person's book: this app's alone, and in no backup. */
     fun folder(context: Context): File = File(context.noBackupFilesDir, "book")
+
+    /** Whether the phone was unlocked since it was started: before that nobody reads the person's book. */
+    fun wasUnlocked(context: Context): Boolean = context.getSystemService(UserManager::class.java).isUserUnlocked
 
     fun told(context: Context) = DeviceTold(
         folder(context).path,

@@ -7,6 +7,7 @@ import android.content.Intent
 import android.net.Uri
 import android.os.Build
 import org.swardbook.shell.core.Core
+import org.swardbook.shell.core.Device
 import org.swardbook.shell.screen.ScreensActivity
 import uniffi.sward.KeepOff
 import uniffi.sward.KeepOffState
@@ -61,7 +62,8 @@ object Alarms {
         val (later, due) = armed.all().partition { it.atDeviceUtcMs > System.currentTimeMillis() }
         later.forEach { set(context, it) }
         due.filter(armed::noteCalledBlindly).forEach { Notices.alertUnreadable(context, it.which, trouble) }
-        Notices.unreadable(context, trouble)
+        // A phone that is only not unlocked yet is no trouble where nothing was to ring.
+        if (Device.wasUnlocked(context) || later.isNotEmpty() || due.isNotEmpty()) Notices.unreadable(context, trouble)
     }
 
     /** An armed keep-off that no time ends any more: it is over, or a person has to act. */

@@ -7,6 +7,7 @@ import android.os.Build
 import android.os.Bundle
 import android.view.WindowManager
 import org.swardbook.shell.R
+import org.swardbook.shell.core.Device
 import org.swardbook.shell.part.Told
 import org.swardbook.shell.screen.ScreensActivity
 import uniffi.sward.KeepOff
@@ -60,7 +61,7 @@ class AlertActivity : Activity() {
         val said = Said.unreadable(context, trouble)
         told.say(said.title, said.line, said.more)
         told.next(context.getString(R.string.seen)) { seen(which) }
-        told.other(context.getString(R.string.to_screens)) { toScreens(which) }
+        if (Device.wasUnlocked(this)) told.other(context.getString(R.string.to_screens)) { toScreens(which) }
     }
 
     private fun stillWet(told: Told, which: Which) {

@@ -50,7 +50,7 @@ class WipedReceiver : InBackground() {
 }
 
 /**
- * The phone was started, this app was updated, its clock or zone changed, or alarms were allowed or
+ * The phone was started, whether it is unlocked or not yet, this app was updated, its clock or zone changed, or alarms were allowed or
  * forbidden: what was armed is armed anew.
  */
 class WakeReceiver : InBackground() {
@@ -69,6 +69,7 @@ class WakeReceiver : InBackground() {
 
     companion object {
         val AWAITED = setOf(
+            Intent.ACTION_LOCKED_BOOT_COMPLETED,
             Intent.ACTION_BOOT_COMPLETED,
             Intent.ACTION_MY_PACKAGE_REPLACED,
             Intent.ACTION_TIME_CHANGED,

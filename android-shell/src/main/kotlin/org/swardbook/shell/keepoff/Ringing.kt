@@ -63,11 +63,15 @@ enum class Alert {
  * Which alarms are armed, and for which of them a person was called: so that what ended while the
  * phone was off is told late, what is not needed any more is taken back, and nobody is called twice
  * for the same. No record.
+ *
+ * It lies where a phone reads that was restarted and not unlocked yet, so that it rings then too; that
+ * is why it holds times and identifiers, and no name.
  */
 class Armed(context: Context) {
-    private val armed: SharedPreferences = context.getSharedPreferences("armed", Context.MODE_PRIVATE)
-    private val called: SharedPreferences = context.getSharedPreferences("called", Context.MODE_PRIVATE)
-    private val blindly: SharedPreferences = context.getSharedPreferences("called blindly", Context.MODE_PRIVATE)
+    private val early = context.createDeviceProtectedStorageContext()
+    private val armed = early.getSharedPreferences("armed", Context.MODE_PRIVATE)
+    private val called = early.getSharedPreferences("called", Context.MODE_PRIVATE)
+    private val blindly = early.getSharedPreferences("called blindly", Context.MODE_PRIVATE)
 
     /** Every alarm that is armed. */
     fun all(): List<Ringing> = armed.all.mapNotNull { (key, value) -> read(key, value) }
