@@ -1,6 +1,8 @@
 """Handles: shutting, calls after it and from many threads, who may open what, and what is told when a
 book cannot be opened."""
 
+import contextlib
+import resource
 import shutil
 import sqlite3
 import threading
@@ -57,6 +59,46 @@ class AShutBook(WithPhones):
         phone.book.shut()
         phone.book = phone.open()
         self.assertNotEqual(phone.book.start_screens().entrance, first.entrance)
+
+
+@contextlib.contextmanager
+def no_room():
+    """Lets no file of this process grow, as on a full disk."""
+    usual = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (1, usual[1]))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, usual)
+
+
+class WithoutRoom(WithPhones):
+    def test_what_finds_no_room_is_told_and_nothing_is_half_stored(self):
+        phone = self.founded()
+        yard = phone.book.add_yard("Corner lot", "", "America/New_York")
+        before = phone.book.crew()
+        with no_room():
+            with self.assertRaises(sward.SwardError.Disk) as caught:
+                phone.book.add_yard("Second lot", "", "America/New_York")
+            with self.assertRaises(sward.SwardError.Disk):
+                phone.book.open_visit(yard, "chinch bug")
+            self.assertEqual([one.id for one in phone.book.yards()], [yard], "reading goes on")
+        self.assertTrue(str(caught.exception))
+        self.assertEqual(phone.book.crew(), before)
+        self.assertTrue(phone.book.add_yard("Second lot", "", "America/New_York"), "there is room again")
+        phone.book.shut()
+        phone.book = phone.open()
+        self.assertEqual(len(phone.book.yards()), 2)
+
+    def test_a_locked_file_that_finds_no_room_is_told_and_none_is_left(self):
+        lead = self.founded()
+        self.joined(lead)
+        path = lead.file("day.swlock")
+        with no_room(), self.assertRaises(sward.SwardError.Disk):
+            lead.book.make_locked_file(path)
+        self.assertFalse(Path(path).exists())
+        lead.book.make_locked_file(path)
+        self.assertTrue(Path(path).exists())
 
 
 class ManyThreads(WithPhones):
