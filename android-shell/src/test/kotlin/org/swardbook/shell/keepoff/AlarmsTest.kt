@@ -1,34 +1,29 @@
 package org.swardbook.shell.keepoff
 
-import android.app.AlarmManager
-import android.app.Application
 import android.app.Notification
 import android.app.NotificationChannel
 import android.app.NotificationManager
 import android.content.Intent
 import java.util.concurrent.CountDownLatch
-import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
-import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
-import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadows.ShadowAlarmManager
-import org.robolectric.shadows.ShadowLooper
 import org.swardbook.practice.HOUR_MS
 import org.swardbook.practice.NOON_UTC_MS
-import org.swardbook.practice.Phone
 import org.swardbook.practice.Treated
 import org.swardbook.shell.R
 import org.swardbook.shell.allowed.Allowed
 import org.swardbook.shell.core.Core
+import org.swardbook.shell.support.RingingPhone
+import org.swardbook.shell.support.await
 import org.swardbook.shell.support.settle
 import org.swardbook.shell.support.tap
 import org.swardbook.shell.support.text
@@ -36,53 +31,8 @@ import uniffi.sward.RingFor
 
 /** Alarms from a real book to a real notification, through the receivers of the manifest. */
 @RunWith(RobolectricTestRunner::class)
-class AlarmsTest {
-    private val app: Application = RuntimeEnvironment.getApplication()
-    private val phone = Phone()
-    private val core = Core.instead(app) { phone.open() }
-    private val notices = app.getSystemService(NotificationManager::class.java)
-    private val alarms = shadowOf(app.getSystemService(AlarmManager::class.java))
-
-    @Before
-    fun found() {
-        ShadowAlarmManager.setCanScheduleExactAlarms(true)
-        // The shell opens the book; the test goes on by what it opened.
-        phone.book.shut()
-        phone.book = core.book()
-        phone.found()
-    }
-
-    @After
-    fun end() {
-        core.settle()
-        phone.close()
-    }
-
+class AlarmsTest : RingingPhone() {
     private fun arm() = Alarms.arm(app)
-
-    /** The alarms that are set, the first to ring first. */
-    private fun armed() = alarms.scheduledAlarms.sortedBy { it.triggerAtMs }
-
-    /** Lets the first alarm ring, as the system does: through its pending intent. */
-    private fun ring() {
-        alarms.nextScheduledAlarm!!.operation!!.send()
-        idle()
-    }
-
-    /** A phone that is switched off forgets its alarms. */
-    private fun forget() {
-        while (alarms.nextScheduledAlarm != null) Unit
-    }
-
-    private fun idle(core: Core = this.core) {
-        ShadowLooper.idleMainLooper()
-        core.settle()
-    }
-
-    private fun wake(action: String) {
-        app.sendBroadcast(Intent(action).setPackage(app.packageName))
-        idle()
-    }
 
     private fun standing(treated: Treated): Notification? = notice("standing", treated)
 
@@ -92,14 +42,6 @@ class AlarmsTest {
         notices.activeNotifications
             .find { it.notification.channelId == channel && it.tag == "${treated.visit}/${treated.keepOff}" }
             ?.notification
-
-    private fun Notification.title() = extras.getString(Notification.EXTRA_TITLE).orEmpty()
-
-    private fun Notification.words() = extras.getCharSequence(Notification.EXTRA_BIG_TEXT).toString()
-
-    private fun pass(ms: Long) = phone.clock.letPass(ms.toULong())
-
-    private fun string(id: Int) = app.getString(id)
 
     @Test
     fun `a finished treatment is armed to the millisecond and stands among the notices`() {
@@ -255,10 +197,7 @@ class AlarmsTest {
     fun `a change that anybody makes is armed without being told`() {
         core.watchChanges()
         val treated = phone.treated()
-        val until = System.nanoTime() + 20_000_000_000
-        while (armed().isEmpty() && System.nanoTime() < until) Thread.sleep(50)
-        assertEquals(1, armed().size)
-        assertNotNull(standing(treated))
+        await("the alarm, and the notice that is shown after it") { armed().size == 1 && standing(treated) != null }
     }
 
     @Test
@@ -333,12 +272,12 @@ class AlarmsTest {
         pass(4 * HOUR_MS)
         val working = CountDownLatch(1)
         core.work { working.await() }
-        alarms.nextScheduledAlarm!!.operation!!.send()
-        ShadowLooper.idleMainLooper()
-        val until = System.nanoTime() + 20_000_000_000
-        while (call(treated) == null && System.nanoTime() < until) Thread.sleep(20)
-        working.countDown()
-        assertNotNull(call(treated))
+        try {
+            nextAlarm().send()
+            await("the call") { call(treated) != null }
+        } finally {
+            working.countDown()
+        }
     }
 
     @Test

@@ -1,125 +1,71 @@
 package org.swardbook.shell.keepoff
 
-import android.app.AlarmManager
-import android.app.Application
 import android.app.Notification
-import android.app.NotificationManager
 import android.content.ComponentName
 import android.content.Intent
 import android.os.UserManager
-import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
-import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
-import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
-import org.robolectric.shadows.ShadowAlarmManager
-import org.robolectric.shadows.ShadowLooper
 import org.swardbook.practice.HOUR_MS
 import org.swardbook.practice.Phone
 import org.swardbook.shell.R
-import org.swardbook.shell.core.Core
 import org.swardbook.shell.core.Device
-import org.swardbook.shell.support.settle
+import org.swardbook.shell.support.RingingPhone
 import org.swardbook.shell.support.text
 import uniffi.sward.PracticeClock
 
+/** 2100-06-15 12:00 UTC: ahead of the machine's own clock, by which a locked phone knows what is due. */
+private const val NOON_UTC_MS_2100 = 4_116_744_000_000L
+
 /** A phone that was restarted and lies there locked: it rings, and says what for once it is unlocked. */
 @RunWith(RobolectricTestRunner::class)
-class BeforeUnlockTest {
-    private val app: Application = RuntimeEnvironment.getApplication()
-
-    /** Ahead of the machine's own clock, by which a locked phone knows what is due. */
-    private val phone = Phone(PracticeClock(NOON_UTC_MS_2100, -240))
-    private val notices = app.getSystemService(NotificationManager::class.java)
-    private val alarms = shadowOf(app.getSystemService(AlarmManager::class.java))
-    private var opened = 0
-    private var core = coreOfAProcess()
-
-    @Before
-    fun found() {
-        ShadowAlarmManager.setCanScheduleExactAlarms(true)
-        phone.book.shut()
-        phone.book = core.book()
-        phone.found()
-    }
-
-    @After
-    fun end() {
-        core.settle()
-        phone.close()
-    }
-
-    private companion object {
-        /** 2100-06-15 12:00 UTC. */
-        const val NOON_UTC_MS_2100 = 4_116_744_000_000L
-    }
-
-    private fun coreOfAProcess() = Core.instead(app) {
-        opened += 1
-        phone.open()
-    }
-
-    /** The phone is restarted: no process, no alarm, no notification is left, and its book is locked away. */
+class BeforeUnlockTest : RingingPhone(Phone(PracticeClock(NOON_UTC_MS_2100, -240))) {
+    /** The phone is restarted, and its book is locked away. */
     private fun restart() {
-        core.settle()
-        core.shut()
-        core = coreOfAProcess()
-        opened = 0
-        while (alarms.nextScheduledAlarm != null) Unit
-        notices.cancelAll()
-        shadowOf(app.getSystemService(UserManager::class.java)).setUserUnlocked(false)
-        told(Intent.ACTION_LOCKED_BOOT_COMPLETED)
+        switchOff()
+        setUnlocked(false)
+        wake(Intent.ACTION_LOCKED_BOOT_COMPLETED)
     }
 
     private fun unlock() {
-        shadowOf(app.getSystemService(UserManager::class.java)).setUserUnlocked(true)
-        told(Intent.ACTION_BOOT_COMPLETED)
+        setUnlocked(true)
+        wake(Intent.ACTION_BOOT_COMPLETED)
         phone.book = core.book()
     }
 
-    private fun told(action: String) {
-        app.sendBroadcast(Intent(action).setPackage(app.packageName))
-        idle()
-    }
-
-    private fun idle() {
-        ShadowLooper.idleMainLooper()
-        core.settle()
-    }
+    private fun setUnlocked(isUnlocked: Boolean) =
+        shadowOf(app.getSystemService(UserManager::class.java)).setUserUnlocked(isUnlocked)
 
     private fun calls(): List<Notification> =
         notices.activeNotifications.map { it.notification }.filter { it.channelId == Notices.CALL }
 
-    private fun Notification.words() =
-        extras.getString(Notification.EXTRA_TITLE) + extras.getCharSequence(Notification.EXTRA_BIG_TEXT)
+    private fun Notification.says() = title() + words()
 
     @Test
     fun `a locked phone rings at the same time, says nothing of whom, and never that it is over`() {
         val treated = phone.treated(phone.label("keep_off_until_dry" to "no", "method" to "granule"))
         Alarms.arm(app)
-        val at = alarms.scheduledAlarms.single().triggerAtMs
+        val at = armed().single().triggerAtMs
         val yard = phone.book.yards().single().name
         restart()
-        val alarm = alarms.scheduledAlarms.single()
-        assertEquals(at, alarm.triggerAtMs)
-        phone.clock.letPass((4 * HOUR_MS).toULong())
-        alarm.operation!!.send()
-        idle()
-        val words = calls().single().words()
-        assertTrue(words, words.contains(app.getString(R.string.unreadable_title)))
-        assertTrue(words, words.contains(app.getString(R.string.unlock_first)))
+        assertEquals(at, armed().single().triggerAtMs)
+        pass(4 * HOUR_MS)
+        ring()
+        val words = calls().single().says()
+        assertTrue(words, words.contains(string(R.string.unreadable_title)))
+        assertTrue(words, words.contains(string(R.string.unlock_first)))
         assertFalse(words, words.contains(yard))
         assertEquals("no book is begun beside the one that is locked away", 0, opened)
 
         unlock()
-        val said = calls().single().words()
-        assertFalse("the book is read again: $said", said.contains(app.getString(R.string.unreadable_title)))
+        val said = calls().single().says()
+        assertFalse("the book is read again: $said", said.contains(string(R.string.unreadable_title)))
         assertTrue(said, said.contains(yard))
         assertTrue(notices.activeNotifications.none { it.notification.channelId == Notices.BOOK })
         assertEquals(treated.keepOff, Which.read(notices.activeNotifications.first { it.tag != null }.tag)?.keepOff)
@@ -135,9 +81,9 @@ class BeforeUnlockTest {
         shown.setup()
         idle()
         val text = shown.get().text()
-        assertTrue(text, text.contains(app.getString(R.string.unlock_first)))
-        assertTrue(text, text.contains(app.getString(R.string.seen)))
-        assertFalse(text, text.contains(app.getString(R.string.to_screens)))
+        assertTrue(text, text.contains(string(R.string.unlock_first)))
+        assertTrue(text, text.contains(string(R.string.seen)))
+        assertFalse(text, text.contains(string(R.string.to_screens)))
         shown.pause().stop().destroy()
         unlock()
     }
@@ -145,8 +91,8 @@ class BeforeUnlockTest {
     @Test
     fun `a locked phone on which nothing was to ring tells nothing`() {
         restart()
-        assertEquals(emptyList<String>(), notices.activeNotifications.map { it.notification.words() })
-        assertEquals(0, alarms.scheduledAlarms.size)
+        assertEquals(emptyList<String>(), notices.activeNotifications.map { it.notification.says() })
+        assertEquals(0, armed().size)
         unlock()
     }
 
@@ -156,9 +102,9 @@ class BeforeUnlockTest {
         Alarms.arm(app)
         restart()
         for (action in listOf(Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED)) {
-            while (alarms.nextScheduledAlarm != null) Unit
-            told(action)
-            assertEquals(action, 1, alarms.scheduledAlarms.size)
+            forget()
+            wake(action)
+            assertEquals(action, 1, armed().size)
         }
         assertEquals(0, opened)
         unlock()

@@ -5,7 +5,7 @@ import java.time.Duration
 import org.junit.Assert.fail
 import org.robolectric.Shadows.shadowOf
 
-private const val WAIT_MS = 20_000L
+private const val WAIT_MS = 60_000L
 
 /**
  * Runs what the main thread has to do until `isSo`: threads of the shell's own are at work meanwhile. The
