@@ -55,7 +55,13 @@ dex() {
 # Puts together what lies in $PACKING/apk, and signs it.
 sign_into() {
   local made=$1 key=${SWARD_KEYSTORE:-$PACKING/try-out.p12} password=${SWARD_KEYSTORE_PASSWORD:-trying-out}
+  local -a alias=()
   rm -f "$made" "$PACKING"/*.apk
+  if [[ -n ${SWARD_KEYSTORE:-} && ! -f $key ]]; then
+    echo "No APK was made: SWARD_KEYSTORE names $key, which is not there." >&2
+    return 1
+  fi
+  if [[ -n ${SWARD_KEY_ALIAS:-} ]]; then alias=(--ks-key-alias "$SWARD_KEY_ALIAS"); fi
   cp "$MADE/res/resources.apk" "$PACKING/unaligned.apk"
   (cd "$PACKING/apk" && zip -q -X ../unaligned.apk classes.dex)
   # Without entries for folders: signing leaves those out, and what follows would move.
@@ -63,13 +69,13 @@ sign_into() {
     (cd "$PACKING/apk" && zip -q -X -0 -D -r ../unaligned.apk lib)
   fi
   zipalign -f 16384 "$PACKING/unaligned.apk" "$PACKING/aligned.apk"
-  if [[ ! -f $key && -z ${SWARD_KEYSTORE:-} ]]; then
+  if [[ ! -f $key ]]; then
     keytool -genkeypair -keystore "$key" -storetype PKCS12 -storepass "$password" -alias try-out \
       -keyalg RSA -keysize 3072 -validity 3650 -dname "CN=Swardbook for trying out" 2>/dev/null
   fi
   # By the environment: a command line can be read by everyone on the machine.
-  SWARD_KEYSTORE_PASSWORD=$password apksigner sign --ks "$key" --ks-pass env:SWARD_KEYSTORE_PASSWORD --min-sdk-version $API \
-    --v1-signing-enabled false --out "$made" "$PACKING/aligned.apk"
+  SWARD_KEYSTORE_PASSWORD=$password apksigner sign --ks "$key" "${alias[@]}" \
+    --ks-pass env:SWARD_KEYSTORE_PASSWORD --min-sdk-version $API --v1-signing-enabled false --out "$made" "$PACKING/aligned.apk"
   rm -f "$made.idsig"
   echo "made $made"
 }
