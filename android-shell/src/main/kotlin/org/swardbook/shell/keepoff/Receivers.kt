@@ -50,8 +50,8 @@ class WipedReceiver : InBackground() {
 }
 
 /**
- * The phone was started, whether it is unlocked or not yet, this app was updated, its clock or zone changed, or alarms were allowed or
- * forbidden: what was armed is armed anew.
+ * The phone was started, whether it is unlocked or not yet, this app was updated, its clock or zone
+ * changed, or alarms were allowed or forbidden: what was armed is armed anew.
  */
 class WakeReceiver : InBackground() {
     override fun received(context: Context, intent: Intent) {
