@@ -2,7 +2,10 @@ package org.swardbook.shell.keepoff
 
 import android.app.Activity
 import android.app.KeyguardManager
+import android.content.BroadcastReceiver
+import android.content.Context
 import android.content.Intent
+import android.content.IntentFilter
 import android.os.Build
 import android.os.Bundle
 import android.view.WindowManager
@@ -18,10 +21,27 @@ import uniffi.sward.RingFor
  * seen it is not to have looked: nothing here ends a keep-off.
  */
 class AlertActivity : Activity() {
+    /** Waits for the phone to be unlocked: from then on it can be said what for. */
+    private var waiting: BroadcastReceiver? = null
+
     override fun onCreate(saved: Bundle?) {
         super.onCreate(saved)
         overTheLockScreen()
+        if (!Device.wasUnlocked(this)) showAgainWhenUnlocked()
         show(intent)
+    }
+
+    override fun onDestroy() {
+        waiting?.let(::unregisterReceiver)
+        super.onDestroy()
+    }
+
+    private fun showAgainWhenUnlocked() {
+        val receiver = object : BroadcastReceiver() {
+            override fun onReceive(context: Context, broadcast: Intent) = show(intent)
+        }
+        registerReceiver(receiver, IntentFilter(Intent.ACTION_USER_UNLOCKED))
+        waiting = receiver
     }
 
     override fun onNewIntent(intent: Intent) {

@@ -72,7 +72,7 @@ class BeforeUnlockTest : RingingPhone(Phone(PracticeClock(NOON_UTC_MS_2100, -240
     }
 
     @Test
-    fun `over the lock screen it says to unlock, and leads nowhere that is locked`() {
+    fun `over the lock screen it says to unlock and leads nowhere that is locked, until it is unlocked`() {
         val treated = phone.treated()
         Alarms.arm(app)
         restart()
@@ -84,8 +84,13 @@ class BeforeUnlockTest : RingingPhone(Phone(PracticeClock(NOON_UTC_MS_2100, -240
         assertTrue(text, text.contains(string(R.string.unlock_first)))
         assertTrue(text, text.contains(string(R.string.seen)))
         assertFalse(text, text.contains(string(R.string.to_screens)))
-        shown.pause().stop().destroy()
         unlock()
+        wake(Intent.ACTION_USER_UNLOCKED)
+        val after = shown.get().text()
+        assertFalse(after, after.contains(string(R.string.unlock_first)))
+        assertTrue(after, after.contains(phone.book.yards().single().name))
+        assertTrue(after, after.contains(string(R.string.to_screens)))
+        shown.pause().stop().destroy()
     }
 
     @Test
