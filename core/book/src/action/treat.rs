@@ -45,8 +45,7 @@ impl Book {
     ///
     /// Every check that was not known has to be acknowledged by name, and a "don't treat" needs a
     /// reason, a rate above the label's most among it: both stand in the record. Nothing else stops
-    /// a start, because the record has to
-    /// tell what was done.
+    /// a start, because the record has to tell what was done.
     ///
     /// # Errors
     /// [`BookError::Refused`] naming what is missing, [`BookError::NotFound`].

@@ -43,6 +43,8 @@ object Alarms {
         }
         Notices.readable(context)
         val armed = Armed(context)
+        // What they said is not so any more; what still calls for a person is told below, or rings.
+        armed.calledBlindly().forEach { Notices.forget(context, it) }
         val before = armed.all()
         armed.forgetCalls(watch.keepOffs.map(Which::of).toSet())
         val wanted = ringingOf(watch).filterNot(armed::wasCalled)

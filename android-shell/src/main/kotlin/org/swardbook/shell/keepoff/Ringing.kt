@@ -97,6 +97,9 @@ class Armed(context: Context) {
         return true
     }
 
+    /** For which a person was called while the book could not be read. */
+    fun calledBlindly(): List<Which> = blindly.all.keys.mapNotNull(Which::read)
+
     /** Forgets the calls for keep-offs that do not run any more; the book can be read. */
     fun forgetCalls(running: Set<Which>) {
         val gone = called.all.keys.filter { Which.read(it) !in running }

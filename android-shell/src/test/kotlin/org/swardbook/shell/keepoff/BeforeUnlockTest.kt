@@ -72,6 +72,19 @@ class BeforeUnlockTest : RingingPhone(Phone(PracticeClock(NOON_UTC_MS_2100, -240
     }
 
     @Test
+    fun `what turns out to run still is armed once it is unlocked, and no call says any more that nothing can be read`() {
+        phone.treated()
+        Alarms.arm(app)
+        val at = armed().single().triggerAtMs
+        restart()
+        ring()
+        assertEquals(1, calls().size)
+        unlock()
+        assertEquals(emptyList<String>(), calls().map { it.says() })
+        assertEquals(at, armed().single().triggerAtMs)
+    }
+
+    @Test
     fun `over the lock screen it says to unlock and leads nowhere that is locked, until it is unlocked`() {
         val treated = phone.treated()
         Alarms.arm(app)
