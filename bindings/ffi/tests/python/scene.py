@@ -28,6 +28,13 @@ def typed(fields):
     return [sward.Typed(field=field, text=text) for field, text in fields.items()]
 
 
+def starting(label, rate, acknowledged, against=None):
+    return sward.Start(
+        label=label, rate=rate, sections=[], acknowledged=acknowledged, against=against,
+        equipment=None, lot=None, gear=None,
+    )
+
+
 def person(name):
     return sward.PersonTold(name=name, licence="")
 
@@ -86,11 +93,7 @@ class Phone:
         visit = self.book.open_visit(yard, "chinch bug")
         ready = self.book.check_ready(visit, label, RATE)
         unknown = [f.check for f in ready.findings if f.verdict == sward.Verdict.UNKNOWN]
-        start = sward.Start(
-            label=label, rate=RATE, sections=[], acknowledged=unknown, against=against,
-            equipment=None, lot=None, gear=None,
-        )
-        keep_offs = self.book.start_treating(visit, start)
+        keep_offs = self.book.start_treating(visit, starting(label, RATE, acknowledged=unknown, against=against))
         self.book.record_load(visit, [], "3 lb", None, self.clock.utc_ms())
         self.book.finish_treating(visit, "")
         return visit, keep_offs[0]

@@ -7,7 +7,7 @@ import urllib.request
 from pathlib import Path
 
 import sward
-from scene import HOUR, MINUTE, NOON, RATE, WithPhones, typed
+from scene import HOUR, MINUTE, NOON, RATE, WithPhones, starting, typed
 
 
 class TheWind(WithPhones):
@@ -47,6 +47,14 @@ class TheWind(WithPhones):
 class AKeepOff(WithPhones):
     def state(self, phone, visit, keep_off):
         return phone.book.keep_off(visit, keep_off)
+
+    def looking(self):
+        """A phone with a visit that is about to be started, and a label sheet to start with."""
+        phone = self.founded()
+        label = phone.label()
+        yard = phone.book.add_yard("Corner lot", "", "UTC")
+        phone.book.add_rectangle(yard, "front", "60 ft", "25 ft")
+        return phone, phone.book.open_visit(yard, ""), label
 
     def test_from_the_start_to_it_is_dry(self):
         phone = self.founded()
@@ -104,36 +112,31 @@ class AKeepOff(WithPhones):
             phone.book.zone_changed("Nowhere/Town")
 
     def test_a_start_names_what_is_not_acknowledged(self):
-        phone = self.founded()
-        label = phone.label()
-        yard = phone.book.add_yard("Corner lot", "", "UTC")
-        phone.book.add_rectangle(yard, "front", "60 ft", "25 ft")
-        visit = phone.book.open_visit(yard, "")
+        phone, visit, label = self.looking()
         phone.book.check_ready(visit, label, RATE)
-        bare = sward.Start(
-            label=label, rate="2 lb/1000 ft2", sections=[], acknowledged=[], against=None,
-            equipment=None, lot=None, gear=None,
-        )
         with self.assertRaises(sward.SwardError.Refused):
-            phone.book.start_treating(visit, bare)
+            phone.book.start_treating(visit, starting(label, "2 lb/1000 ft2", acknowledged=[]))
         self.assertEqual(phone.book.keep_offs_to_watch().keep_offs, [])
 
+    def test_a_rate_of_another_kind_than_the_labels_is_started_only_when_that_is_acknowledged(self):
+        phone, visit, label = self.looking()
+        ready = phone.book.check_ready(visit, label, RATE)
+        unknown = [f.check for f in ready.findings if f.verdict == sward.Verdict.UNKNOWN and f.check != "rate"]
+        start = starting(label, "2 fl oz/1000 ft2", acknowledged=unknown)
+        with self.assertRaises(sward.SwardError.Refused):
+            phone.book.start_treating(visit, start)
+        start.acknowledged = [*unknown, "rate"]
+        self.assertEqual(len(phone.book.start_treating(visit, start)), 1)
+
     def test_a_rate_above_the_labels_most_is_found_and_started_with_a_reason_only(self):
-        phone = self.founded()
-        label = phone.label()
-        yard = phone.book.add_yard("Corner lot", "", "UTC")
-        phone.book.add_rectangle(yard, "front", "60 ft", "25 ft")
-        visit = phone.book.open_visit(yard, "")
+        phone, visit, label = self.looking()
         above = phone.book.check_ready(visit, label, "25 lb/1000 ft2")
         self.assertEqual(above.verdict, sward.Verdict.DONT_TREAT)
         self.assertIn("rate", [f.check for f in above.findings if f.verdict == sward.Verdict.DONT_TREAT])
         ready = phone.book.check_ready(visit, label, RATE)
         self.assertNotEqual(ready.verdict, sward.Verdict.DONT_TREAT)
         unknown = [f.check for f in ready.findings if f.verdict == sward.Verdict.UNKNOWN]
-        slip = sward.Start(
-            label=label, rate="25 lb/1000 ft2", sections=[], acknowledged=unknown, against=None,
-            equipment=None, lot=None, gear=None,
-        )
+        slip = starting(label, "25 lb/1000 ft2", acknowledged=unknown)
         with self.assertRaises(sward.SwardError.Refused):
             phone.book.start_treating(visit, slip)
         slip.against = "spilled, and recorded as it was"

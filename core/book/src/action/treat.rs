@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use sward_rules::finding::{Check, Verdict};
-use sward_rules::plan::rate_findings;
+use sward_rules::plan::rate_to_answer_for;
 use sward_rules::{Entered, Finding};
 
 use super::frozen::Gathered;
@@ -44,8 +44,8 @@ impl Book {
     /// asks for after it.
     ///
     /// Every check that was not known has to be acknowledged by name, and a "don't treat" needs a
-    /// reason, a rate above the label's most among it: both stand in the record. Nothing else stops
-    /// a start, because the record has to tell what was done.
+    /// reason: both stand in the record. That holds for the rate of the start too, whichever was
+    /// judged. Nothing else stops a start, because the record has to tell what was done.
     ///
     /// # Errors
     /// [`BookError::Refused`] naming what is missing, [`BookError::NotFound`].
@@ -56,14 +56,8 @@ impl Book {
         }
         let (judged, mut findings) = self.last_judged(&view, start.label_sheet)?;
         let label = self.label_sheet(start.label_sheet)?.label;
-        // Whoever starts may have chosen another rate since. One of another kind than the label's
-        // cannot be compared, and has to be recorded all the same.
-        if let Ok(of_rate) = rate_findings(&label, &start.rate) {
-            let above = of_rate
-                .into_iter()
-                .filter(|f| f.verdict == Verdict::DontTreat);
-            findings.extend(above);
-        }
+        // Whoever starts may have chosen another rate since.
+        findings.extend(rate_to_answer_for(&label, &start.rate));
         must_be_acknowledged(&findings, &start)?;
         let against = start.against.as_deref().map(reason).transpose()?;
         let copied = |what: Typed, text: &Option<String>| -> Result<Option<String>> {

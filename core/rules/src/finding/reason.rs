@@ -172,6 +172,8 @@ sentences! {
     147 HalfWayOnRate => ("on the planned rate");
     148 NoPlan => ("the visit has no plan with this label sheet; make the plan first");
     149 NoRateYet => ("the plan has no rate yet; choose one");
+    150 RateNotCompared
+        => ("the rate cannot be compared with the label's: they are of different kinds");
 
     160 ReadBack { 0 person: String } => ("the numbers were read back by {person}");
     161 NotReadBack

@@ -28,7 +28,7 @@ pub use half_way::{HalfWay, HalfWayResult, half_way_check};
 pub use ingredients::IngredientDose;
 pub use loads::{LOADS_MOST, Load};
 pub use passes::{PassPlan, Passes};
-pub use rate::{CHANGE_FLAG_PERCENT, carrier_finding, rate_findings};
+pub use rate::{CHANGE_FLAG_PERCENT, carrier_finding, rate_findings, rate_to_answer_for};
 pub use rest::{Rest, RestNeeds, for_the_rest};
 pub use swath::{SettingUse, SettingUsed, TimesOver, setting_used};
 pub use vessel::measure_out;

@@ -42,6 +42,32 @@ pub fn rate_findings(label: &Label, rate: &Entered) -> Result<Vec<Finding>> {
     Ok(findings)
 }
 
+/// What a person has to answer for who starts at a rate, whatever rate was judged before: one above
+/// the label's most (`DontTreat`), or one that cannot be compared with the label's (`Unknown`).
+///
+/// ```
+/// use sward_rules::finding::Verdict;
+/// use sward_rules::label::{Label, LabelSays, Method};
+/// use sward_rules::plan::rate_to_answer_for;
+/// use sward_rules::Entered;
+///
+/// let mut label = Label::unfilled(Method::Granule);
+/// label.rate_most = LabelSays::Value(Entered::parse("2.5 lb/1000 ft2")?);
+/// assert_eq!(rate_to_answer_for(&label, &Entered::parse("2 lb/1000 ft2")?), None);
+/// let above = rate_to_answer_for(&label, &Entered::parse("25 lb/1000 ft2")?);
+/// assert_eq!(above.map(|f| f.verdict), Some(Verdict::DontTreat));
+/// let other_kind = rate_to_answer_for(&label, &Entered::parse("2 fl oz/1000 ft2")?);
+/// assert_eq!(other_kind.map(|f| f.verdict), Some(Verdict::Unknown));
+/// # Ok::<(), sward_rules::RuleError>(())
+/// ```
+#[must_use]
+pub fn rate_to_answer_for(label: &Label, rate: &Entered) -> Option<Finding> {
+    match rate_findings(label, rate) {
+        Ok(found) => found.into_iter().find(|f| f.verdict == Verdict::DontTreat),
+        Err(_) => Some(with_rate(Verdict::Unknown, Reason::RateNotCompared, rate)),
+    }
+}
+
 fn against_most(label: &Label, rate: &Entered) -> Result<Finding> {
     Ok(match &label.rate_most {
         LabelSays::Value(most) => {

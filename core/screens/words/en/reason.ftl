@@ -110,6 +110,7 @@ reason-half-way-light = Light: set the rate right, then treat what is left as pl
 reason-half-way-on-rate = On the planned rate.
 reason-no-plan = The visit has no plan with this label sheet: make the plan first.
 reason-no-rate-yet = The plan has no rate yet: choose one.
+reason-rate-not-compared = The rate cannot be compared with the label's: they are of different kinds.
 # Label sheet and repeat.
 reason-read-back = The numbers were read back by { $person }.
 reason-not-read-back = The label sheet's numbers were not read back since they were last changed.

@@ -110,6 +110,7 @@ reason-half-way-light = De menos: corrija la dosis y trate lo que falta según e
 reason-half-way-on-rate = En la dosis del plan.
 reason-no-plan = La visita no tiene plan con esta hoja de etiqueta: haga primero el plan.
 reason-no-rate-yet = El plan todavía no tiene dosis: elija una.
+reason-rate-not-compared = La dosis no se puede comparar con la de la etiqueta: no son del mismo tipo.
 # Hoja de etiqueta y repetición.
 reason-read-back = { $person } releyó los números.
 reason-not-read-back = Los números de la hoja de etiqueta no se releyeron desde que se cambiaron por última vez.
