@@ -350,6 +350,7 @@ fn looking() -> Vec<Fact> {
         Fact::WindMeasured(wind()),
         Fact::StationHeard(StationHeard {
             visit: visit(),
+            // An invented station.
             from: "KXXX".into(),
             text: "KXXX 151200Z 22006KT".into(),
             whole: Hash([8; 32]),
